@@ -1,0 +1,443 @@
+//! A sheet of a spreadsheet saved as CSV: named columns, and rows of cells that know their place.
+//!
+//! The first row that is not blank names the columns; each later row has as many cells. In
+//! `size,amount` followed by `15..36, 12.50`, the cell of row 2 in column `amount` is `12.50`.
+//!
+//! What always holds: every row that is kept has one cell for each column; white space (ASCII) around
+//! a cell is gone; blank rows are left out but counted, so that a row has the number a spreadsheet
+//! shows. A cell in quotes may hold line ends, which do not count as rows.
+//! Cost: O(length); about twice the text in memory, and 8 bytes a row and 4 a cell. Stops at
+//! [`ROWS_LIMIT`] rows. The bytes of a cell are looked up only when a finding asks for them.
+//! Source: RFC 4180, read by the crate `csv`.
+
+mod damage;
+mod scan;
+
+use std::sync::Arc;
+
+pub use damage::spreadsheet_help;
+use scan::RawRecord;
+
+use crate::finding::{Finding, Findings, Place};
+use crate::source::{FileId, Sources};
+
+/// LIMIT: the most rows of one sheet, blank ones and the header left out.
+pub const ROWS_LIMIT: usize = 1_000_000;
+
+/// LIMIT: the most rows of one sheet that are reported one by one for the same mistake.
+const REPORTS_LIMIT: usize = 20;
+
+/// Named columns, and rows of cells.
+///
+/// # Examples
+///
+/// A sheet, one cell of it and its place:
+///
+/// ```
+/// use astragal_catalog::finding::Findings;
+/// use astragal_catalog::{sheet::Sheet, source::Sources};
+///
+/// let mut sources = Sources::new();
+/// let file = sources.add("energy.csv", "glazing,u_factor\nlow_e,0.27\n");
+/// let findings = Findings::new();
+/// let sheet = Sheet::read(&sources, file, &findings).unwrap();
+/// let u_factor = sheet.column("u_factor").unwrap();
+/// let row = sheet.rows().next().unwrap();
+/// assert_eq!(row.cell(u_factor), "0.27");
+/// assert_eq!(row.place(u_factor).row, Some(2));
+/// assert_eq!(sources.text_at(&row.place(u_factor)), "0.27");
+/// ```
+#[derive(Debug)]
+pub struct Sheet {
+    file: FileId,
+    text: Arc<str>,
+    columns: Vec<String>,
+    header: RowStart,
+    cells: String,
+    cell_ends: Vec<u32>,
+    rows: Vec<RowStart>,
+}
+
+/// Names one column of a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ColumnId(usize);
+
+/// One row of a sheet.
+#[derive(Clone, Copy, Debug)]
+pub struct Row<'a> {
+    sheet: &'a Sheet,
+    index: usize,
+    start: RowStart,
+}
+
+/// The first byte of a row, and the number a spreadsheet shows for it.
+#[derive(Clone, Copy, Debug)]
+struct RowStart {
+    byte: u32,
+    number: u32,
+}
+
+impl Sheet {
+    /// Reads a file as a sheet; `None` when it has no columns to go by or too many rows.
+    ///
+    /// A row with too few or too many cells is a finding and left out.
+    pub fn read(sources: &Sources, file: FileId, findings: &Findings) -> Option<Sheet> {
+        Sheet::read_limited(sources, file, ROWS_LIMIT, findings)
+    }
+
+    /// The same with another limit of rows.
+    pub fn read_limited(
+        sources: &Sources,
+        file: FileId,
+        rows_limit: usize,
+        findings: &Findings,
+    ) -> Option<Sheet> {
+        let text = sources.shared_text(file);
+        let mut reading = Reading::new(file, &text, findings);
+        let Some((header, names)) = reading.next() else {
+            let finding = Finding::error("NO_HEADER", "the sheet is blank; expected a row of column names");
+            findings.push(finding.at(Place::new(file, 0..0)));
+            return None;
+        };
+        let columns: Vec<String> = names.iter().map(|name| name.trim_ascii().to_owned()).collect();
+        let is_fine = header_is_fine(&reading, header, &columns);
+        let mut sheet = Sheet {
+            file,
+            text: Arc::clone(&text),
+            columns,
+            header,
+            cells: String::new(),
+            cell_ends: Vec::new(),
+            rows: Vec::new(),
+        };
+        let fits = sheet.read_rows(&mut reading, rows_limit);
+        (is_fine && fits).then_some(sheet)
+    }
+
+    fn read_rows(&mut self, reading: &mut Reading<'_>, rows_limit: usize) -> bool {
+        let mut ragged = 0_usize;
+        let mut last_ragged = None;
+        while let Some((start, cells)) = reading.next() {
+            if self.rows.len() + ragged >= rows_limit {
+                reading
+                    .findings
+                    .push(too_many_rows(reading.place(start), rows_limit));
+                return false;
+            }
+            if cells.len() != self.columns.len() {
+                ragged += 1;
+                last_ragged = Some(start);
+                if ragged <= REPORTS_LIMIT {
+                    let finding = ragged_row(start.number, cells.len(), self.columns.len());
+                    reading.findings.push(finding.at(reading.place(start)));
+                }
+                continue;
+            }
+            for cell in cells {
+                self.cells.push_str(cell.trim_ascii());
+                self.cell_ends.push(u32_of(self.cells.len()));
+            }
+            self.rows.push(start);
+        }
+        if let (Some(start), 1..) = (last_ragged, ragged.saturating_sub(REPORTS_LIMIT)) {
+            let text = format!(
+                "{} more rows have the wrong number of cells",
+                ragged - REPORTS_LIMIT
+            );
+            reading
+                .findings
+                .push(Finding::error("RAGGED_ROW", text).at(reading.place(start)));
+        }
+        true
+    }
+
+    /// The file that was read.
+    #[must_use]
+    pub fn file(&self) -> FileId {
+        self.file
+    }
+
+    /// The columns from left to right, with their names.
+    pub fn columns(&self) -> impl Iterator<Item = (ColumnId, &str)> {
+        self.columns
+            .iter()
+            .enumerate()
+            .map(|(at, name)| (ColumnId(at), name.as_str()))
+    }
+
+    /// The column of that name.
+    #[must_use]
+    pub fn column(&self, name: &str) -> Option<ColumnId> {
+        self.columns
+            .iter()
+            .position(|column| column == name)
+            .map(ColumnId)
+    }
+
+    /// The name of a column.
+    #[must_use]
+    pub fn column_name(&self, column: ColumnId) -> &str {
+        self.columns.get(column.0).map_or("", String::as_str)
+    }
+
+    /// The place of the name of a column.
+    #[must_use]
+    pub fn column_place(&self, column: ColumnId) -> Place {
+        self.cell_place(self.header, column)
+    }
+
+    /// The place of the whole header.
+    #[must_use]
+    pub fn header_place(&self) -> Place {
+        row_place(self.file, &self.text, self.header)
+    }
+
+    /// How many rows there are under the header, blank ones left out.
+    #[must_use]
+    pub fn row_count(&self) -> usize {
+        self.rows.len()
+    }
+
+    /// The rows from top to bottom.
+    pub fn rows(&self) -> impl Iterator<Item = Row<'_>> {
+        self.rows.iter().enumerate().map(|(index, start)| Row {
+            sheet: self,
+            index,
+            start: *start,
+        })
+    }
+
+    /// One row, counted from 0 without the header.
+    #[must_use]
+    pub fn row(&self, index: usize) -> Option<Row<'_>> {
+        self.rows.get(index).map(|start| Row {
+            sheet: self,
+            index,
+            start: *start,
+        })
+    }
+
+    fn cell_place(&self, start: RowStart, column: ColumnId) -> Place {
+        let record = RawRecord::scan(&self.text, usize_of(start.byte));
+        let span = record
+            .cells
+            .get(column.0)
+            .cloned()
+            .unwrap_or(record.end..record.end);
+        let mut place = Place::new(self.file, scan::trimmed(&self.text, span));
+        place.row = Some(start.number);
+        place.column = self.columns.get(column.0).cloned();
+        place
+    }
+
+    fn cell(&self, row: usize, column: usize) -> &str {
+        let at = row * self.columns.len() + column;
+        let end_of = |at: usize| self.cell_ends.get(at).copied().map_or(0, usize_of);
+        let start = at.checked_sub(1).map_or(0, end_of);
+        self.cells.get(start..end_of(at)).unwrap_or("")
+    }
+}
+
+impl<'a> Row<'a> {
+    /// The number that a spreadsheet shows for this row; the header of most sheets is row 1.
+    #[must_use]
+    pub fn number(self) -> u32 {
+        self.start.number
+    }
+
+    /// The text of a cell, without white space around it.
+    #[must_use]
+    pub fn cell(self, column: ColumnId) -> &'a str {
+        self.sheet.cell(self.index, column.0)
+    }
+
+    /// The cells from left to right, one for each column.
+    pub fn cells(self) -> impl Iterator<Item = (ColumnId, &'a str)> {
+        (0..self.sheet.columns.len()).map(move |at| (ColumnId(at), self.sheet.cell(self.index, at)))
+    }
+
+    /// The place of a cell, its quotes included.
+    #[must_use]
+    pub fn place(self, column: ColumnId) -> Place {
+        self.sheet.cell_place(self.start, column)
+    }
+
+    /// The place of the whole row.
+    #[must_use]
+    pub fn row_place(self) -> Place {
+        row_place(self.sheet.file, &self.sheet.text, self.start)
+    }
+}
+
+/// Goes through the records that are not blank, and reports what is wrong with their quotes.
+struct Reading<'a> {
+    file: FileId,
+    text: &'a str,
+    findings: &'a Findings,
+    reader: csv::Reader<&'a [u8]>,
+    record: csv::StringRecord,
+    /// Where the record before ended, and its number.
+    before: RowStart,
+    reports: usize,
+}
+
+impl<'a> Reading<'a> {
+    fn new(file: FileId, text: &'a str, findings: &'a Findings) -> Reading<'a> {
+        let mut builder = csv::ReaderBuilder::new();
+        let reader = builder
+            .has_headers(false)
+            .flexible(true)
+            .from_reader(text.as_bytes());
+        let record = csv::StringRecord::new();
+        Reading {
+            file,
+            text,
+            findings,
+            reader,
+            record,
+            before: RowStart { byte: 0, number: 1 },
+            reports: 0,
+        }
+    }
+
+    fn next(&mut self) -> Option<(RowStart, &csv::StringRecord)> {
+        loop {
+            // The text is UTF-8, in memory, and of any shape, so that reading cannot fail.
+            if !self.reader.read_record(&mut self.record).unwrap_or(false) {
+                return None;
+            }
+            let (start, line_ends) = scan::skip_line_ends(self.text, usize_of(self.before.byte));
+            let start = RowStart {
+                byte: u32_of(start),
+                number: self.before.number.saturating_add(line_ends),
+            };
+            let end = self.end_of(start);
+            self.before = RowStart {
+                byte: u32_of(end),
+                number: start.number,
+            };
+            if self.record.iter().any(|cell| !cell.trim_ascii().is_empty()) {
+                break Some((start, &self.record));
+            }
+        }
+    }
+
+    /// The end of a record; on the way, what is wrong with its quotes.
+    fn end_of(&mut self, start: RowStart) -> usize {
+        let from = usize_of(start.byte);
+        let line_end = scan::line_end(self.text, from);
+        if !self.text.get(from..line_end).unwrap_or("").contains('"') {
+            return line_end;
+        }
+        let record = RawRecord::scan(self.text, from);
+        let place = |span| Place {
+            row: Some(start.number),
+            ..Place::new(self.file, span)
+        };
+        if let Some(at) = record.unclosed {
+            let text = format!(
+                "row {} has a cell with an opening quote and no closing one",
+                start.number
+            );
+            let finding = Finding::error("UNCLOSED_QUOTE", text).at(place(at..at + 1));
+            self.findings
+                .push(finding.with_help("close it; a quote inside a quoted cell is written twice"));
+        }
+        if let (Some(span), 0..REPORTS_LIMIT) = (record.stray, self.reports) {
+            self.reports += 1;
+            let text = format!("row {} has text after the closing quote of a cell", start.number);
+            let finding = Finding::error("TEXT_AFTER_QUOTE", text).at(place(span));
+            self.findings
+                .push(finding.with_help("a quote inside a quoted cell is written twice"));
+        }
+        record.end
+    }
+
+    fn place(&self, start: RowStart) -> Place {
+        row_place(self.file, self.text, start)
+    }
+}
+
+fn row_place(file: FileId, text: &str, start: RowStart) -> Place {
+    let from = usize_of(start.byte);
+    Place {
+        row: Some(start.number),
+        ..Place::new(file, from..RawRecord::scan(text, from).end)
+    }
+}
+
+fn header_is_fine(reading: &Reading<'_>, header: RowStart, columns: &[String]) -> bool {
+    let place = reading.place(header);
+    let spans = RawRecord::scan(reading.text, usize_of(header.byte)).cells;
+    if let [only] = columns
+        && let Some((mark, name)) = [(';', "semicolons"), ('\t', "tabs")]
+            .iter()
+            .find(|(mark, _)| only.contains(*mark))
+    {
+        let text = format!("the cells of the header are separated by {name}; expected commas");
+        let help = format!("save with commas; a cell that holds a comma stands in quotes (found {mark:?})");
+        reading
+            .findings
+            .push(Finding::error("NOT_COMMAS", text).at(place).with_help(help));
+        return false;
+    }
+    let mut is_fine = true;
+    for (at, name) in columns.iter().enumerate() {
+        let cell_place = |at: usize| {
+            let span = spans.get(at).cloned().unwrap_or(place.span.clone());
+            Place {
+                row: Some(header.number),
+                ..Place::new(reading.file, scan::trimmed(reading.text, span))
+            }
+        };
+        if name.is_empty() {
+            is_fine = false;
+            let finding = Finding::error("EMPTY_COLUMN_NAME", format!("column {} has no name", at + 1));
+            reading.findings.push(
+                finding
+                    .at(cell_place(at))
+                    .with_help("name it, or delete the column"),
+            );
+        } else if let Some(first) = columns.iter().position(|column| column == name)
+            && first < at
+        {
+            is_fine = false;
+            let finding = Finding::error("DUPLICATE_COLUMN", format!("two columns are named `{name}`"));
+            let finding = finding.at(cell_place(at)).with_help("rename or delete one");
+            reading
+                .findings
+                .push(finding.with_related(cell_place(first), format!("`{name}` stands here first")));
+        }
+    }
+    is_fine
+}
+
+fn ragged_row(number: u32, found: usize, expected: usize) -> Finding {
+    let cells = if found == 1 { "cell" } else { "cells" };
+    let text = format!("row {number} has {found} {cells}; the header has {expected}");
+    let help = if found > expected {
+        "a cell that holds a comma stands in quotes: \"12,50\""
+    } else {
+        "a cell with nothing in it still needs its comma"
+    };
+    Finding::error("RAGGED_ROW", text).with_help(help)
+}
+
+fn too_many_rows(place: Place, rows_limit: usize) -> Finding {
+    let text = format!("the sheet has more than {rows_limit} rows, the most that are read");
+    Finding::error("TOO_MANY_ROWS", text)
+        .at(place)
+        .with_help("use ranges or families, or split the sheet")
+}
+
+fn u32_of(value: usize) -> u32 {
+    // A file is at most `FILE_BYTES_LIMIT` long, far below this.
+    u32::try_from(value).unwrap_or(u32::MAX)
+}
+
+fn usize_of(value: u32) -> usize {
+    usize::try_from(value).unwrap_or(usize::MAX)
+}
+
+#[cfg(test)]
+mod tests;

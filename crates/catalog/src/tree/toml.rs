@@ -1,0 +1,186 @@
+//! TOML into a tree.
+//!
+//! `[a]` then `b = 2024-06-01` is a table that holds the key `a` with a table that holds the key `b`
+//! with a date.
+//!
+//! What always holds: a file with a mistake in its grammar gives no tree, so that nothing partial
+//! looks whole; all mistakes are reported, and a key that stands twice is placed at both.
+//! Cost: O(length), and O(keys) more for each key that stands twice.
+//! Source: TOML 1.0 (toml.io), read by the crate `toml`.
+
+use std::ops::Range;
+
+use jiff::civil::Date;
+use toml::de::{DeFloat, DeInteger, DeTable, DeValue};
+use toml::value::Datetime;
+
+use super::depth::{self, Language};
+use super::{DEPTH_LIMIT, Entry, Node, NodeValue, Spanned, twice};
+use crate::finding::{Finding, Findings, Place};
+use crate::source::FileId;
+
+/// Reads TOML; `None` when its grammar is broken.
+pub(super) fn read(text: &str, file: FileId, findings: &Findings) -> Option<Node> {
+    if let Some(span) = depth::too_deep(text, Language::Toml) {
+        findings.push(depth::finding(file, span));
+        return None;
+    }
+    let (table, errors) = DeTable::parse_recoverable(text);
+    let mut is_broken = false;
+    for error in errors {
+        let span = within(text, error.span());
+        if error.message() == "duplicate key" {
+            findings.push(duplicate_key(text, file, span, table.get_ref()));
+        } else if error.message() == "recursion limit" {
+            is_broken = true;
+            findings.push(depth::finding(file, span));
+        } else {
+            is_broken = true;
+            findings.push(not_toml(error.message(), Place::new(file, span)));
+        }
+    }
+    if is_broken {
+        return None;
+    }
+    let mut reading = Reading {
+        file,
+        findings,
+        is_too_deep: false,
+    };
+    let entries = reading.table(table.into_inner(), 1);
+    if reading.is_too_deep {
+        None
+    } else {
+        Some(Node::new(NodeValue::Table(entries), 0..0))
+    }
+}
+
+struct Reading<'a> {
+    file: FileId,
+    findings: &'a Findings,
+    is_too_deep: bool,
+}
+
+impl Reading<'_> {
+    /// Recursion is bounded by `DEPTH_LIMIT`.
+    fn node(&mut self, value: toml::Spanned<DeValue<'_>>, level: usize) -> Node {
+        let span = value.span();
+        let value = match value.into_inner() {
+            DeValue::String(text) => NodeValue::Text(text.into_owned()),
+            DeValue::Integer(number) => self.integer(&number, &span),
+            DeValue::Float(number) => self.decimal(&number, &span),
+            DeValue::Boolean(value) => NodeValue::Bool(value),
+            DeValue::Datetime(value) => self.date(&value, &span),
+            _ if level >= DEPTH_LIMIT + 1 => self.too_deep(&span),
+            DeValue::Array(nodes) => {
+                NodeValue::Array(nodes.into_iter().map(|node| self.node(node, level + 1)).collect())
+            }
+            DeValue::Table(table) => NodeValue::Table(self.table(table, level + 1)),
+        };
+        Node { value, span }
+    }
+
+    fn table(&mut self, table: DeTable<'_>, level: usize) -> Vec<Entry> {
+        let entry = |(key, value): (toml::Spanned<std::borrow::Cow<'_, str>>, _)| Entry {
+            key: Spanned::new(key.get_ref().to_string(), key.span()),
+            node: self.node(value, level),
+        };
+        let mut entries: Vec<Entry> = table.into_iter().map(entry).collect();
+        entries.sort_by_key(|entry| entry.key.span.start);
+        entries
+    }
+
+    fn too_deep(&mut self, span: &Range<usize>) -> NodeValue {
+        if !self.is_too_deep {
+            self.findings.push(depth::finding(self.file, span.clone()));
+        }
+        self.is_too_deep = true;
+        NodeValue::Null
+    }
+
+    fn integer(&self, number: &DeInteger<'_>, span: &Range<usize>) -> NodeValue {
+        let digits = number.as_str();
+        let text = if number.radix() == 10 {
+            Some(digits.strip_prefix('+').unwrap_or(digits).to_owned())
+        } else {
+            i128::from_str_radix(digits, number.radix())
+                .ok()
+                .map(|value| value.to_string())
+        };
+        if text.is_none() {
+            self.report(
+                "NUMBER_TOO_LARGE",
+                span,
+                format!("`{number}` is too large a number"),
+                "write it in decimal digits",
+            );
+        }
+        NodeValue::Integer(text.unwrap_or_else(|| "0".to_owned()))
+    }
+
+    fn decimal(&self, number: &DeFloat<'_>, span: &Range<usize>) -> NodeValue {
+        let text = number.as_str();
+        if text.ends_with("inf") || text.ends_with("nan") {
+            let message = format!("`{text}` is no number that can be reckoned with");
+            self.report(
+                "NOT_A_NUMBER",
+                span,
+                message,
+                "write a number, or leave the key out",
+            );
+        }
+        NodeValue::Decimal(text.strip_prefix('+').unwrap_or(text).to_owned())
+    }
+
+    fn date(&self, value: &Datetime, span: &Range<usize>) -> NodeValue {
+        let date = value.date.and_then(|date| {
+            let year = i16::try_from(date.year).ok()?;
+            let (month, day) = (i8::try_from(date.month).ok()?, i8::try_from(date.day).ok()?);
+            Date::new(year, month, day).ok()
+        });
+        if date.is_none() || value.time.is_some() {
+            let message = format!("`{value}` has a time of day; expected a date");
+            self.report(
+                "NOT_A_DATE",
+                span,
+                message,
+                "write the date alone, like 2024-06-01",
+            );
+        }
+        NodeValue::Date(date.unwrap_or(Date::ZERO))
+    }
+
+    fn report(&self, code: &'static str, span: &Range<usize>, message: String, help: &str) {
+        self.findings.push(
+            Finding::error(code, message)
+                .at(Place::new(self.file, span.clone()))
+                .with_help(help),
+        );
+    }
+}
+
+fn not_toml(message: &str, place: Place) -> Finding {
+    Finding::error("TOML_GRAMMAR", format!("this is not TOML: {message}")).at(place)
+}
+
+/// Bytes inside the text, whatever the parser said.
+fn within(text: &str, span: Option<Range<usize>>) -> Range<usize> {
+    let span = span.unwrap_or(0..0);
+    let start = span.start.min(text.len());
+    start..span.end.clamp(start, text.len())
+}
+
+fn duplicate_key(text: &str, file: FileId, again: Range<usize>, root: &DeTable<'_>) -> Finding {
+    let key = text.get(again.clone()).unwrap_or("").trim_matches(['"', '\'']);
+    let first = twice::first(text, &again, root);
+    let finding = Finding::error(
+        "DUPLICATE_KEY",
+        format!("key `{key}` stands twice in the same table"),
+    )
+    .at(Place::new(file, again))
+    .with_help("keep one of the two; a list of tables is written `[[name]]`");
+    match first {
+        Some(span) => finding.with_related(Place::new(file, span), format!("`{key}` stands here first")),
+        None => finding,
+    }
+}

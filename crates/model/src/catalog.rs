@@ -1,0 +1,351 @@
+//! A catalog: attributes, options, rules, figures, price items without amounts, and notices of one product line.
+//!
+//! [`Declarations`] are what a catalog says, as plain data; [`Catalog::new`] checks that their positions are in
+//! range and that nothing depends on itself, and works out the order of filling.
+//!
+//! Always holds: figures, standards and `applies_when` form no cycle; every position is in range.
+//! Cost: construction is linear in the size of all expressions and tables.
+
+use std::fmt;
+
+use crate::attribute::{Attribute, Standard};
+use crate::example::Example;
+use crate::expression::{Expression, Subject};
+use crate::id::{
+    AttributeIndex, FactIndex, FigureIndex, Id, Indexed, ItemIndex, MeasureIndex, PartIndex, Position,
+};
+use crate::measure_text::LengthUnit;
+use crate::plan::{Plan, Step};
+use crate::policy::{Policy, PolicyTerms};
+use crate::price::{AmountKind, PriceItem};
+use crate::rule::{Definition, Figure, Notice, Requirement, Rule};
+use crate::site::{Measure, SiteFact};
+
+/// What a catalog says, as plain data.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Declarations {
+    /// The id of the catalog.
+    pub id: Id,
+    /// What a person reads.
+    pub label: String,
+    /// The unit in which lengths are shown and bare lengths are read.
+    pub length_unit: LengthUnit,
+    /// Authorities beside `plant`, `code`, `programme` and `dealer`, with their labels.
+    pub authorities: Vec<(Id, String)>,
+    /// The parts, in file order.
+    pub parts: Indexed<PartIndex, Part>,
+    /// The attributes, in display order.
+    pub attributes: Indexed<AttributeIndex, Attribute>,
+    /// The measures.
+    pub measures: Indexed<MeasureIndex, Measure>,
+    /// The site facts.
+    pub facts: Indexed<FactIndex, SiteFact>,
+    /// The figures.
+    pub figures: Indexed<FigureIndex, Figure>,
+    /// The rules.
+    pub rules: Vec<Rule>,
+    /// The price items.
+    pub items: Indexed<ItemIndex, PriceItem>,
+    /// The notices.
+    pub notices: Vec<Notice>,
+    /// The worked examples.
+    pub examples: Vec<Example>,
+}
+
+/// A sash or lite that a unit may have.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Part {
+    /// The id (`upper`).
+    pub id: Id,
+    /// What sort of part it is (`sash`).
+    pub kind: Id,
+    /// What a person reads.
+    pub label: String,
+    /// When a unit has it; `None` means always.
+    pub when: Option<Expression>,
+}
+
+/// A catalog that is ready to be asked.
+#[derive(Clone, Debug)]
+pub struct Catalog {
+    declarations: Declarations,
+    plan: Plan,
+}
+
+/// Why declarations make no catalog.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum CatalogError {
+    /// These steps depend on each other in a circle; the first is also what the last depends on.
+    Cycle(Vec<Step>),
+    /// A position lies outside of its list; files cannot cause it.
+    OutOfRange(String),
+}
+
+impl fmt::Display for CatalogError {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Cycle(steps) => write!(
+                formatter,
+                "{} things depend on each other in a circle",
+                steps.len()
+            ),
+            Self::OutOfRange(what) => write!(formatter, "{what} names something that is not there"),
+        }
+    }
+}
+
+impl std::error::Error for CatalogError {}
+
+impl Catalog {
+    /// Makes a catalog of its declarations.
+    ///
+    /// # Errors
+    /// - [`CatalogError::Cycle`]: figures, standards or `applies_when` depend on themselves.
+    /// - [`CatalogError::OutOfRange`]: a position names nothing.
+    pub fn new(declarations: Declarations) -> Result<Self, CatalogError> {
+        declarations.check_positions()?;
+        let plan = Plan::new(&declarations, |attribute| {
+            &declarations.attributes.at(attribute).standard
+        })
+        .map_err(CatalogError::Cycle)?;
+        Ok(Self { declarations, plan })
+    }
+
+    /// Resolves a dealer policy against this catalog.
+    ///
+    /// # Errors
+    /// As for [`Catalog::new`]; a policy's standards may close a circle that the plant's do not.
+    pub fn policy(&self, terms: PolicyTerms) -> Result<Policy, CatalogError> {
+        let expressions =
+            terms
+                .rules
+                .iter()
+                .flat_map(rule_expressions)
+                .chain(terms.standards.values().filter_map(|standard| {
+                    if let Standard::Formula(formula) = standard {
+                        Some(formula)
+                    } else {
+                        None
+                    }
+                }));
+        for expression in expressions {
+            self.declarations.check_expression(expression, "the policy")?;
+        }
+        for rule in &terms.rules {
+            self.declarations.check_columns(rule)?;
+        }
+        let attributes = terms.hidden.keys().chain(terms.standards.keys());
+        for attribute in attributes {
+            self.declarations
+                .check_subject(Subject::Attribute(*attribute), "the policy")?;
+        }
+        let plan = Plan::new(&self.declarations, |attribute| {
+            terms
+                .standards
+                .get(&attribute)
+                .unwrap_or(&self.declarations.attributes.at(attribute).standard)
+        })
+        .map_err(CatalogError::Cycle)?;
+        Ok(Policy { terms, plan })
+    }
+
+    /// What the catalog says.
+    #[must_use]
+    pub fn declarations(&self) -> &Declarations {
+        &self.declarations
+    }
+
+    pub(crate) fn plan(&self) -> &Plan {
+        &self.plan
+    }
+
+    /// The name by which expressions and orders name a subject: `screen_mesh`, `glazing.upper`,
+    /// `opening_width.deducted_by`.
+    #[must_use]
+    pub fn name_of(&self, subject: Subject) -> String {
+        let with_part = |id: &Id, part: Option<PartIndex>| match part {
+            Some(part) => format!("{id}.{}", self.declarations.parts.at(part).id),
+            None => id.to_string(),
+        };
+        match subject {
+            Subject::Attribute(index) => {
+                let attribute = self.declarations.attributes.at(index);
+                with_part(&attribute.id, attribute.part)
+            }
+            Subject::Measure(index) => self.declarations.measures.at(index).id.to_string(),
+            Subject::DeductedBy(index) => format!("{}.deducted_by", self.declarations.measures.at(index).id),
+            Subject::Fact(index) => self.declarations.facts.at(index).id.to_string(),
+            Subject::Figure(index) => {
+                let figure = self.declarations.figures.at(index);
+                with_part(&figure.id, figure.part)
+            }
+        }
+    }
+
+    /// What a person calls a subject: its label, with the part in brackets.
+    #[must_use]
+    pub fn label_of(&self, subject: Subject) -> String {
+        let with_part = |label: &str, part: Option<PartIndex>| match part {
+            Some(part) => format!("{label} ({})", self.declarations.parts.at(part).label),
+            None => label.to_owned(),
+        };
+        match subject {
+            Subject::Attribute(index) => {
+                let attribute = self.declarations.attributes.at(index);
+                with_part(&attribute.label, attribute.part)
+            }
+            Subject::Measure(index) => self.declarations.measures.at(index).label.clone(),
+            Subject::DeductedBy(index) => {
+                format!("who deducts from {}", self.declarations.measures.at(index).label)
+            }
+            Subject::Fact(index) => self.declarations.facts.at(index).label.clone(),
+            Subject::Figure(index) => {
+                let figure = self.declarations.figures.at(index);
+                with_part(&figure.label, figure.part)
+            }
+        }
+    }
+
+    /// The attribute with this name (`screen_mesh`, `glazing.upper`), if there is one.
+    #[must_use]
+    pub fn attribute_named(&self, name: &str) -> Option<AttributeIndex> {
+        self.declarations
+            .attributes
+            .positions()
+            .find(|index| self.name_of(Subject::Attribute(*index)) == name)
+    }
+}
+
+/// All expressions of a rule.
+fn rule_expressions(rule: &Rule) -> Vec<&Expression> {
+    let requirement = match &rule.requirement {
+        Requirement::Expression(expression) => Some(expression),
+        Requirement::Allowed(_) | Requirement::Forbidden(_) => None,
+    };
+    rule.when.iter().chain(requirement).collect()
+}
+
+impl Declarations {
+    /// A catalog with a name and nothing in it, in inches.
+    #[must_use]
+    pub fn empty(id: &str) -> Self {
+        Self {
+            id: Id::new(id),
+            label: id.to_owned(),
+            length_unit: LengthUnit::Inch,
+            authorities: Vec::new(),
+            parts: Indexed::default(),
+            attributes: Indexed::default(),
+            measures: Indexed::default(),
+            facts: Indexed::default(),
+            figures: Indexed::default(),
+            rules: Vec::new(),
+            items: Indexed::default(),
+            notices: Vec::new(),
+            examples: Vec::new(),
+        }
+    }
+
+    fn check_positions(&self) -> Result<(), CatalogError> {
+        for part in self.parts.values() {
+            self.check_expressions(part.when.iter(), &part.id)?;
+        }
+        for attribute in self.attributes.values() {
+            let formula = if let Standard::Formula(formula) = &attribute.standard {
+                Some(formula)
+            } else {
+                None
+            };
+            self.check_part(attribute.part, &attribute.id)?;
+            self.check_expressions(attribute.applies_when.iter().chain(formula), &attribute.id)?;
+        }
+        for figure in self.figures.values() {
+            self.check_part(figure.part, &figure.id)?;
+            match &figure.definition {
+                Definition::Formula(formula) => self.check_expression(formula, figure.id.as_str())?,
+                Definition::Table(table, _) => {
+                    self.check_subjects(table.columns.iter().copied(), &figure.id)?;
+                }
+            }
+        }
+        for rule in &self.rules {
+            self.check_part(rule.part, &rule.id)?;
+            self.check_expressions(rule_expressions(rule).into_iter(), &rule.id)?;
+            self.check_columns(rule)?;
+        }
+        for item in self.items.values() {
+            self.check_part(item.part, &item.id)?;
+            self.check_expressions(item.when.iter().chain(&item.quantity), &item.id)?;
+            let reads: Vec<_> = match &item.amount {
+                AmountKind::By(attributes) => attributes
+                    .iter()
+                    .map(|index| Subject::Attribute(*index))
+                    .collect(),
+                AmountKind::Grid { axes, .. } => axes.iter().map(|index| Subject::Figure(*index)).collect(),
+                AmountKind::Flat | AmountKind::Percent(_) => Vec::new(),
+            };
+            self.check_subjects(reads.into_iter(), &item.id)?;
+        }
+        for notice in &self.notices {
+            self.check_part(notice.part, &notice.id)?;
+            self.check_expressions(notice.when.iter(), &notice.id)?;
+        }
+        Ok(())
+    }
+
+    fn check_columns(&self, rule: &Rule) -> Result<(), CatalogError> {
+        match &rule.requirement {
+            Requirement::Expression(_) => Ok(()),
+            Requirement::Allowed(table) | Requirement::Forbidden(table) => {
+                self.check_subjects(table.columns.iter().copied(), &rule.id)
+            }
+        }
+    }
+
+    fn check_part(&self, part: Option<PartIndex>, whose: &Id) -> Result<(), CatalogError> {
+        if part.is_none_or(|part| part.to_usize() < self.parts.len()) {
+            return Ok(());
+        }
+        Err(CatalogError::OutOfRange(whose.to_string()))
+    }
+
+    fn check_expressions<'a>(
+        &self,
+        mut expressions: impl Iterator<Item = &'a Expression>,
+        whose: &Id,
+    ) -> Result<(), CatalogError> {
+        expressions.try_for_each(|expression| self.check_expression(expression, whose.as_str()))
+    }
+
+    fn check_expression(&self, expression: &Expression, whose: &str) -> Result<(), CatalogError> {
+        for subject in expression.reads() {
+            self.check_subject(subject, whose)?;
+        }
+        for attribute in expression.asks() {
+            self.check_subject(Subject::Attribute(attribute), whose)?;
+        }
+        Ok(())
+    }
+
+    fn check_subjects(
+        &self,
+        mut subjects: impl Iterator<Item = Subject>,
+        whose: &Id,
+    ) -> Result<(), CatalogError> {
+        subjects.try_for_each(|subject| self.check_subject(subject, whose.as_str()))
+    }
+
+    fn check_subject(&self, subject: Subject, whose: &str) -> Result<(), CatalogError> {
+        let in_range = match subject {
+            Subject::Attribute(index) => index.to_usize() < self.attributes.len(),
+            Subject::Measure(index) | Subject::DeductedBy(index) => index.to_usize() < self.measures.len(),
+            Subject::Fact(index) => index.to_usize() < self.facts.len(),
+            Subject::Figure(index) => index.to_usize() < self.figures.len(),
+        };
+        if in_range {
+            Ok(())
+        } else {
+            Err(CatalogError::OutOfRange(whose.to_owned()))
+        }
+    }
+}

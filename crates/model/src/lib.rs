@@ -1,0 +1,64 @@
+//! The words of a window catalog and an order, exact numbers, and what a catalog means.
+//!
+//! A [`Catalog`] says what there is to choose and what must hold; a [`Book`] gives amounts; a [`Policy`] narrows. For
+//! one opening, [`fill`] completes the picks with standards and [`judge`] says everything that follows: which rules
+//! do not hold or cannot be decided and why, every figure, every price item with the steps that led to it, every
+//! notice, what is still to choose and what is not known. `judge` is the definition of what a catalog means.
+//!
+//! This crate does no input or output, reads no files and knows no solver. Files are read by `astragal-catalog`.
+
+pub mod currency;
+pub mod measure_text;
+pub mod money;
+pub mod number;
+
+mod attribute;
+mod catalog;
+mod evaluate;
+mod example;
+mod expression;
+mod fill;
+mod id;
+mod judge;
+mod order;
+mod plan;
+mod policy;
+mod price;
+mod rule;
+mod setting;
+mod show;
+mod site;
+mod table;
+mod template;
+mod unit;
+mod value;
+
+pub use attribute::{Attribute, Audience, OptionEntry, Standard, Validity};
+pub use catalog::{Catalog, CatalogError, Declarations, Part};
+pub use currency::Currency;
+pub use example::{Example, ExpectedTotal, Mismatch};
+pub use expression::{
+    Comparison, EXPRESSION_DEPTH_MAX, Expression, Function, NUMBER_BITS_MAX, Subject, Unit as MeasuringUnit,
+};
+pub use fill::{fill, fill_standards};
+pub use id::{
+    AttributeIndex, FactIndex, FigureIndex, Id, Indexed, ItemIndex, MeasureIndex, PartIndex, Position,
+};
+pub use jiff::civil::Date;
+pub use judge::{
+    FigureFinding, ItemFinding, ItemState, Judgement, NoticeFinding, OpenAttribute, PriceStep, Read,
+    RuleFinding, RuleName, RuleState, Standing, TailFinding, Total, Verdict, judge,
+};
+pub use money::Money;
+pub use number::Number;
+pub use order::{Extra, Opening, Order, Place, Room, UnitRequest, Waiver};
+pub use plan::Step;
+pub use policy::{Policy, PolicyTerms};
+pub use price::{Amount, AmountKind, Axis, Beyond, Book, Class, Grid, PriceItem, SheetRow, TailStep};
+pub use rule::{Definition, Effect, Figure, Notice, NoticeKind, Requirement, Rule};
+pub use setting::{Authorities, Setting};
+pub use site::{DeductedBy, Measure, Measured, Scope, Site, SiteFact};
+pub use table::{Cell, Interval, LowerEnd, Row, RowMatch, Table};
+pub use template::{Piece, Template};
+pub use unit::{Choice, Origin, Pick, Unit};
+pub use value::{Outcome, UndefinedCause, Value, ValueType, Want, Wants};
