@@ -145,7 +145,7 @@ impl Library {
         findings: &Findings,
     ) -> Option<LibraryPath> {
         self.resolve(from, text, Wanted::File)
-            .map_err(|finding| findings.push(finding.at(place.clone())))
+            .map_err(|finding| findings.push((*finding).at(place.clone())))
             .ok()
     }
 
@@ -158,21 +158,23 @@ impl Library {
         findings: &Findings,
     ) -> Option<LibraryPath> {
         self.resolve(from, text, Wanted::Folder)
-            .map_err(|finding| findings.push(finding.at(place.clone())))
+            .map_err(|finding| findings.push((*finding).at(place.clone())))
             .ok()
     }
 
-    fn resolve(&self, from: &LibraryPath, text: &str, wanted: Wanted) -> Result<LibraryPath, Finding> {
+    fn resolve(&self, from: &LibraryPath, text: &str, wanted: Wanted) -> Result<LibraryPath, Box<Finding>> {
         let path = normalised(from, text)?;
         let mut disk = self.root.clone();
         for part in path.parts() {
             disk.push(part);
             match disk.symlink_metadata() {
-                Err(_) => return Err(not_there(&path, wanted)),
+                Err(_) => return Err(not_there(&path, wanted).into()),
                 Ok(about) if about.is_symlink() => {
                     let message = format!("`{text}` passes through the link `{part}`");
                     let finding = Finding::error("INCLUDE_THROUGH_LINK", message);
-                    return Err(finding.with_help("name the file itself; a library follows no links"));
+                    return Err(finding
+                        .with_help("name the file itself; a library follows no links")
+                        .into());
                 }
                 Ok(_) => {}
             }
@@ -183,14 +185,14 @@ impl Library {
                     "FOLDER_NOT_FILE",
                     format!("`{path}` is a folder; expected a file"),
                 );
-                Err(finding.with_help("name a file in it"))
+                Err(finding.with_help("name a file in it").into())
             }
             Wanted::Folder if !disk.is_dir() => {
                 let finding = Finding::error(
                     "FILE_NOT_FOLDER",
                     format!("`{path}` is a file; expected a folder"),
                 );
-                Err(finding.with_help("name the folder it is in"))
+                Err(finding.with_help("name the folder it is in").into())
             }
             _ => Ok(path),
         }
@@ -321,13 +323,14 @@ fn is_plain_file(disk: &Path) -> bool {
     disk.symlink_metadata().is_ok_and(|about| about.is_file())
 }
 
-fn normalised(from: &LibraryPath, text: &str) -> Result<LibraryPath, Finding> {
+fn normalised(from: &LibraryPath, text: &str) -> Result<LibraryPath, Box<Finding>> {
     let wrong = |code, why: &str, help| {
         Err(Finding::error(
             code,
             format!("`{text}` {why}; expected a path relative to this file"),
         )
-        .with_help(help))
+        .with_help(help)
+        .into())
     };
     let folder = from.parent();
     if text.trim().is_empty() {
@@ -360,9 +363,9 @@ fn normalised(from: &LibraryPath, text: &str) -> Result<LibraryPath, Finding> {
                 if parts.pop().is_none() {
                     let finding =
                         Finding::error("INCLUDE_LEAVES_LIBRARY", format!("`{text}` leaves the library"));
-                    return Err(
-                        finding.with_help("move the file into the library; one `..` goes up one folder")
-                    );
+                    return Err(finding
+                        .with_help("move the file into the library; one `..` goes up one folder")
+                        .into());
                 }
             }
             part => parts.push(part),

@@ -12,14 +12,15 @@ use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet}
 use crate::finding::{Finding, Place, Severity};
 use crate::source::Sources;
 
-/// LIMIT: how wide the text is at most, apart from messages and paths.
+/// LIMIT: how wide the text is at most, apart from messages, labels and paths.
 pub const WIDTH: usize = 120;
 
-/// LIMIT: how many characters of a line stand before the place in a line that is cut.
-const BEFORE: usize = 30;
+/// LIMIT: the longest line that is shown with its place underlined, in bytes; of a longer one only
+/// the place is quoted.
+pub const LINE_BYTES_LIMIT: usize = 20_000;
 
-/// LIMIT: how many characters of a line are shown, and underlined.
-const SHOWN: usize = 90;
+/// LIMIT: how many characters are underlined or quoted.
+const SHOWN: usize = 60;
 
 /// How the text looks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -96,15 +97,25 @@ fn with_place<'a>(
     label: Option<String>,
 ) -> Group<'a> {
     let position = sources.position(place);
-    let origin = Origin::path(visible(sources.path(place.file)))
-        .line(position.line)
-        .char_column(position.column);
+    let path = visible(sources.path(place.file));
     let line = ShownLine::new(place, position.line, sources);
-    let mark = kind.span(line.mark).label(label);
-    let snippet = Snippet::source(line.text)
-        .line_start(position.line)
-        .annotation(mark);
-    group.element(origin).element(snippet)
+    if line.before.len() + line.rest.len() > LINE_BYTES_LIMIT {
+        let origin = Origin::path(path)
+            .line(position.line)
+            .char_column(position.column);
+        let quoted = format!("the place reads `{}`", visible(line.marked));
+        let label = label.map(|label| Level::NOTE.message(label));
+        return group
+            .element(origin)
+            .elements(label)
+            .element(Level::NOTE.message(quoted));
+    }
+    let before = visible(line.before);
+    let mark = before.len()..before.len() + visible(line.marked).len();
+    let snippet = Snippet::source(before + &visible(line.rest))
+        .path(path)
+        .line_start(position.line);
+    group.element(snippet.annotation(kind.span(mark).label(label)))
 }
 
 fn row_and_column(place: &Place) -> Option<String> {
@@ -115,14 +126,16 @@ fn row_and_column(place: &Place) -> Option<String> {
     })
 }
 
-/// The line on which a place begins, cut where it is long, and the bytes of it to underline.
-struct ShownLine {
-    text: String,
-    mark: std::ops::Range<usize>,
+/// The line on which a place begins.
+struct ShownLine<'a> {
+    before: &'a str,
+    rest: &'a str,
+    /// The beginning of `rest` that is in the place, cut where it is long.
+    marked: &'a str,
 }
 
-impl ShownLine {
-    fn new(place: &Place, line: usize, sources: &Sources) -> ShownLine {
+impl<'a> ShownLine<'a> {
+    fn new(place: &Place, line: usize, sources: &'a Sources) -> ShownLine<'a> {
         let text = sources.text(place.file);
         let line_start = sources.line_start(place.file, line);
         let start = text.floor_char_boundary(place.span.start).max(line_start);
@@ -135,52 +148,16 @@ impl ShownLine {
             .next()
             .unwrap_or("");
         let marked = rest.get(..end - start).unwrap_or(rest);
-
-        let is_long = before.chars().nth(SHOWN).is_some() || text_is_long(before, rest);
-        let cut_start = if is_long {
-            last_letters(before, BEFORE)
-        } else {
-            before
-        };
-        let mut shown = if cut_start.len() < before.len() {
-            "...".to_owned()
-        } else {
-            String::new()
-        };
-        shown += &visible(cut_start);
-        let mark_start = shown.len();
-        let marked = visible(first_letters(marked, SHOWN));
-        let shown_rest = first_letters(rest, SHOWN);
-        shown += &visible(shown_rest);
-        if shown_rest.len() < rest.len() {
-            shown += "...";
-        }
+        let cut = marked
+            .char_indices()
+            .nth(SHOWN)
+            .map_or(marked.len(), |(at, _)| at);
         ShownLine {
-            mark: mark_start..mark_start + marked.len(),
-            text: shown,
+            before,
+            rest,
+            marked: marked.get(..cut).unwrap_or(marked),
         }
     }
-}
-
-fn text_is_long(before: &str, rest: &str) -> bool {
-    before.chars().chain(rest.chars()).nth(SHOWN + BEFORE).is_some()
-}
-
-fn first_letters(text: &str, count: usize) -> &str {
-    text.char_indices()
-        .nth(count)
-        .and_then(|(at, _)| text.get(..at))
-        .unwrap_or(text)
-}
-
-fn last_letters(text: &str, count: usize) -> &str {
-    let Some(last) = count.checked_sub(1) else {
-        return "";
-    };
-    text.char_indices()
-        .nth_back(last)
-        .and_then(|(at, _)| text.get(at..))
-        .unwrap_or(text)
 }
 
 /// The text without control characters, and without those that reverse the direction of writing.

@@ -37,7 +37,8 @@ pub const FILE_BYTES_LIMIT: u64 = 64 * 1024 * 1024;
 #[derive(Debug, Default)]
 pub struct Sources {
     files: Vec<Source>,
-    known: BTreeMap<PathBuf, FileId>,
+    /// What came of each file on disk; nothing for an empty one.
+    known: BTreeMap<PathBuf, Option<FileId>>,
 }
 
 /// Names one file of a [`Sources`].
@@ -108,7 +109,7 @@ impl Sources {
         findings: &Findings,
     ) -> Option<FileId> {
         if let Some(file) = self.known.get(disk) {
-            return Some(*file);
+            return *file;
         }
         let text = bytes_of(disk, shown, limit).and_then(|bytes| text_of(bytes, shown));
         let text = match text {
@@ -124,7 +125,7 @@ impl Sources {
         };
         let is_blank = text.trim().is_empty();
         let file = self.add(shown, text);
-        self.known.insert(disk.to_owned(), file);
+        self.known.insert(disk.to_owned(), (!is_blank).then_some(file));
         if has_mark {
             findings.push(byte_order_mark(shown).at(Place::new(file, 0..0)));
         }
@@ -209,17 +210,16 @@ impl Sources {
     }
 }
 
-fn bytes_of(disk: &Path, shown: &str, limit: u64) -> Result<Vec<u8>, Finding> {
+fn bytes_of(disk: &Path, shown: &str, limit: u64) -> Result<Vec<u8>, Box<Finding>> {
     let about = std::fs::metadata(disk).map_err(|error| not_readable(shown, &error))?;
     if about.is_dir() {
         let text = format!("`{shown}` is a folder; expected a file");
-        return Err(Finding::error("FOLDER_NOT_FILE", text).with_help("name a file in it"));
+        return Err(Finding::error("FOLDER_NOT_FILE", text)
+            .with_help("name a file in it")
+            .into());
     }
     if !about.is_file() {
-        return Err(Finding::error(
-            "FILE_NOT_READABLE",
-            format!("`{shown}` is not a plain file"),
-        ));
+        return Err(Finding::error("FILE_NOT_READABLE", format!("`{shown}` is not a plain file")).into());
     }
     let mut bytes = Vec::new();
     let file = File::open(disk).map_err(|error| not_readable(shown, &error))?;
@@ -228,7 +228,9 @@ fn bytes_of(disk: &Path, shown: &str, limit: u64) -> Result<Vec<u8>, Finding> {
         .map_err(|error| not_readable(shown, &error))?;
     if u64::try_from(bytes.len()).unwrap_or(u64::MAX) > limit {
         let text = format!("`{shown}` is longer than {limit} bytes, the most that is read of one file");
-        return Err(Finding::error("FILE_TOO_LARGE", text).with_help("split it"));
+        return Err(Finding::error("FILE_TOO_LARGE", text)
+            .with_help("split it")
+            .into());
     }
     Ok(bytes)
 }
@@ -243,7 +245,7 @@ fn not_readable(shown: &str, error: &std::io::Error) -> Finding {
     }
 }
 
-fn text_of(bytes: Vec<u8>, shown: &str) -> Result<String, Finding> {
+fn text_of(bytes: Vec<u8>, shown: &str) -> Result<String, Box<Finding>> {
     let error = match String::from_utf8(bytes) {
         Ok(text) => return Ok(text),
         Err(error) => error,
@@ -255,9 +257,9 @@ fn text_of(bytes: Vec<u8>, shown: &str) -> Result<String, Finding> {
     let text = format!("`{shown}` is not UTF-8: byte {offset}, on line {line}, is 0x{found:02x}");
     let help = match bytes {
         [0xff, 0xfe, ..] | [0xfe, 0xff, ..] => "it looks like UTF-16; save it as UTF-8",
-        _ => "save it as UTF-8; a spreadsheet calls that `CSV UTF-8`",
+        _ => "save it as UTF-8 without a byte-order mark",
     };
-    Err(Finding::error("NOT_UTF8", text).with_help(help))
+    Err(Finding::error("NOT_UTF8", text).with_help(help).into())
 }
 
 fn byte_order_mark(shown: &str) -> Finding {
@@ -274,7 +276,6 @@ mod tests {
     use expect_test::{Expect, expect};
 
     /// Writes the bytes to a file, reads it, and compares the text kept and the findings.
-    #[expect(clippy::needless_pass_by_value, reason = "expect! makes an owned value")]
     fn check_read(bytes: &[u8], expected: Expect) {
         let folder = tempfile::tempdir().unwrap();
         let disk = folder.path().join("a.toml");
@@ -282,7 +283,6 @@ mod tests {
         check_path(&disk, expected);
     }
 
-    #[expect(clippy::needless_pass_by_value, reason = "expect! makes an owned value")]
     fn check_path(disk: &Path, expected: Expect) {
         let mut sources = Sources::new();
         let findings = Findings::new();
@@ -309,82 +309,112 @@ mod tests {
 
     #[test]
     fn bytes_that_are_not_utf_8_are_named_with_offset_and_line() {
-        check_read(b"a = 1\nb = \"caf\xe9\"\n", expect![[r#"
+        check_read(
+            b"a = 1\nb = \"caf\xe9\"\n",
+            expect![[r#"
             None
             NOT_UTF8 `a.toml` is not UTF-8: byte 14, on line 2, is 0xe9
-              help: save it as UTF-8; a spreadsheet calls that `CSV UTF-8`
-        "#]]);
+              help: save it as UTF-8 without a byte-order mark
+        "#]],
+        );
     }
 
     #[test]
     fn sixteen_bit_text_is_recognised() {
-        check_read(b"\xff\xfea\0=\0", expect![[r#"
+        check_read(
+            b"\xff\xfea\0=\0",
+            expect![[r#"
             None
             NOT_UTF8 `a.toml` is not UTF-8: byte 0, on line 1, is 0xff
               help: it looks like UTF-16; save it as UTF-8
-        "#]]);
+        "#]],
+        );
     }
 
     #[test]
     fn a_byte_order_mark_is_an_error_and_reading_goes_on_after_it() {
-        check_read(b"\xef\xbb\xbfa = 1\n", expect![[r#"
+        check_read(
+            b"\xef\xbb\xbfa = 1\n",
+            expect![[r#"
             Some("a = 1\n")
             BYTE_ORDER_MARK `a.toml` begins with a byte-order mark
               help: save it as UTF-8 without a byte-order mark (in some editors: `UTF-8`, not `UTF-8 with BOM`)
-        "#]]);
+        "#]],
+        );
     }
 
     #[test]
     fn an_empty_or_blank_file_is_an_error() {
-        check_read(b"", expect![[r#"
+        check_read(
+            b"",
+            expect![[r#"
             None
             EMPTY_FILE `a.toml` is empty
               help: was it saved?
-        "#]]);
-        check_read(b" \n\t\n", expect![[r#"
+        "#]],
+        );
+        check_read(
+            b" \n\t\n",
+            expect![[r#"
             None
             EMPTY_FILE `a.toml` is empty
               help: was it saved?
-        "#]]);
-        check_read(b"\xef\xbb\xbf", expect![[r#"
+        "#]],
+        );
+        check_read(
+            b"\xef\xbb\xbf",
+            expect![[r#"
             None
             BYTE_ORDER_MARK `a.toml` begins with a byte-order mark
               help: save it as UTF-8 without a byte-order mark (in some editors: `UTF-8`, not `UTF-8 with BOM`)
             EMPTY_FILE `a.toml` is empty
               help: was it saved?
-        "#]]);
+        "#]],
+        );
     }
 
     #[test]
     fn the_longest_file_is_read_and_one_byte_more_is_not() {
-        check_read("12345678".repeat(5).as_bytes(), expect![[r#"
+        check_read(
+            "12345678".repeat(5).as_bytes(),
+            expect![[r#"
             Some("1234567812345678123456781234567812345678")
-        "#]]);
-        check_read(("12345678".repeat(5) + "9").as_bytes(), expect![[r#"
+        "#]],
+        );
+        check_read(
+            ("12345678".repeat(5) + "9").as_bytes(),
+            expect![[r#"
             None
             FILE_TOO_LARGE `a.toml` is longer than 40 bytes, the most that is read of one file
               help: split it
-        "#]]);
+        "#]],
+        );
     }
 
     #[test]
     fn a_file_or_folder_that_is_not_there_is_an_error() {
         let folder = tempfile::tempdir().unwrap();
-        check_path(&folder.path().join("no-folder/a.toml"), expect![[r#"
+        check_path(
+            &folder.path().join("no-folder/a.toml"),
+            expect![[r#"
             None
             FILE_NOT_THERE there is no file `a.toml`
               help: look at the spelling, and at the folder the name starts from
-        "#]]);
+        "#]],
+        );
     }
 
     #[test]
     fn a_folder_is_not_a_file() {
         let folder = tempfile::tempdir().unwrap();
-        check_path(folder.path(), expect![[r#"
+        check_path(
+            folder.path(),
+            expect![[r#"
             None
             FOLDER_NOT_FILE `a.toml` is a folder; expected a file
               help: name a file in it
-        "#]]);
+        "#]],
+        );
     }
 
     #[test]
@@ -397,6 +427,17 @@ mod tests {
         assert!(first.is_some());
         assert_eq!(sources.read(&disk, "a.toml", None, &findings), first);
         assert_eq!(sources.files().count(), 1);
+    }
+
+    #[test]
+    fn an_empty_file_that_is_read_twice_is_never_a_file() {
+        let folder = tempfile::tempdir().unwrap();
+        let disk = folder.path().join("a.toml");
+        std::fs::write(&disk, "").unwrap();
+        let (mut sources, findings) = (Sources::new(), Findings::new());
+        assert_eq!(sources.read(&disk, "a.toml", None, &findings), None);
+        assert_eq!(sources.read(&disk, "a.toml", None, &findings), None);
+        assert!(findings.has_errors());
     }
 
     #[test]

@@ -6,7 +6,6 @@ use super::*;
 use crate::finding::Findings;
 use crate::sheet::Sheet;
 
-#[expect(clippy::needless_pass_by_value, reason = "expect! makes an owned value")]
 fn check(
     path: &str,
     text: &str,
@@ -40,7 +39,6 @@ fn a_finding_shows_its_line_underlined_and_its_help() {
             error[CODE]: something is wrong
              --> catalog.toml:3:19
               |
-             ::: 
             3 | when = 'colour == "blu"'
               |                   ^^^
               |
@@ -65,12 +63,11 @@ fn related_places_are_shown_too() {
             error[CODE]: something is wrong
              --> a.toml:3:1
               |
-             ::: 
             3 | id = 3
               | ^^
+              |
              ::: a.toml:1:1
               |
-             ::: 
             1 | id = 1
               | ^^ `id` stands here first
 
@@ -105,7 +102,6 @@ fn a_warning_is_called_one() {
             warning[ODD]: odd
              --> a.toml:1:1
               |
-             ::: 
             1 | id = 1
               | ^^
 
@@ -133,18 +129,17 @@ fn a_cell_is_named_by_row_and_column() {
         error[ROW]: this row is wrong
          --> energy.csv:4:1
           |
-         ::: 
         4 | low_e, 0;27 
           | ^^^^^^^^^^^^ row 3
 
         error[NOT_A_NUMBER]: `0;27` is no number
          --> energy.csv:4:8
           |
-         ::: 
         4 | low_e, 0;27 
           |        ^^^^ row 3, column `u_factor`
 
-    "#]].assert_eq(&text);
+    "#]]
+    .assert_eq(&text);
 }
 
 #[test]
@@ -154,112 +149,198 @@ fn a_long_line_is_cut_around_the_place() {
         "a".repeat(5_000),
         "b".repeat(5_000)
     );
-    check("a.toml", &text, 5_012..5_015, at, expect![[r#"
+    check(
+        "a.toml",
+        &text,
+        5_012..5_015,
+        at,
+        expect![[r#"
         error[CODE]: something is wrong
          --> a.toml:1:5013
           |
-         ::: 
-        1 | ...aaaaaaaaaaaaaaaaaaaaaaaaaa && blu && bbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbb...
-          |                                  ^^^
+        1 | ...aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa && blu && bbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbb...
+          |                                                         ^^^
 
-    "#]]);
-    check("a.toml", &text, 8..9_000, at, expect![[r#"
+    "#]],
+    );
+    check(
+        "a.toml",
+        &text,
+        8..9_000,
+        at,
+        expect![[r#"
         error[CODE]: something is wrong
          --> a.toml:1:9
           |
-         ::: 
-        1 | when = 'aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa...
-          |         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+        1 | when = 'aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa...
+          |         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 
-    "#]]);
-    check("a.toml", &text, 0..4, at, expect![[r#"
+    "#]],
+    );
+    check(
+        "a.toml",
+        &text,
+        0..4,
+        at,
+        expect![[r#"
         error[CODE]: something is wrong
          --> a.toml:1:1
           |
-         ::: 
-        1 | when = 'aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa...
+        1 | when = 'aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa...
           | ^^^^
 
-    "#]]);
-    let all = render(
-        &[Finding::error("A", "a").at(Place::new(Sources::new().add("a", ""), 7..10_000))],
-        &{
-            let mut sources = Sources::new();
-            sources.add("a.toml", text.as_str());
-            sources
-        },
-        RenderStyle::default(),
+    "#]],
     );
-    assert!(
-        all.lines().all(|line| line.chars().count() <= WIDTH + 20),
-        "{all}"
+    check(
+        "a.toml",
+        &text,
+        10_000..10_003,
+        at,
+        expect![[r#"
+        error[CODE]: something is wrong
+         --> a.toml:1:10001
+          |
+        1 | ...bbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbb'
+          |                                                         ^^^
+
+    "#]],
+    );
+    for width in expected_widths(&text) {
+        assert!(width <= WIDTH + 20, "{width}");
+    }
+}
+
+/// How wide the text is for places all over a line.
+fn expected_widths(text: &str) -> Vec<usize> {
+    let mut sources = Sources::new();
+    let file = sources.add("a.toml", text);
+    let finding = |start| Finding::error("A", "a").at(Place::new(file, start..start + 300));
+    let findings: Vec<_> = (0..text.len()).step_by(97).map(finding).collect();
+    let all = render(&findings, &sources, RenderStyle::default());
+    all.lines().map(|line| line.chars().count()).collect()
+}
+
+#[test]
+fn of_a_very_long_line_only_the_place_is_quoted() {
+    let text = "a".repeat(LINE_BYTES_LIMIT) + "blu";
+    let row = |finding: Finding, place: Place| {
+        finding
+            .at(Place {
+                row: Some(7),
+                ..place
+            })
+            .with_help("do this")
+    };
+    check(
+        "a.csv",
+        &text,
+        LINE_BYTES_LIMIT..LINE_BYTES_LIMIT + 3,
+        row,
+        expect![[r#"
+        error[CODE]: something is wrong
+        --> a.csv:1:20001
+         = note: row 7
+         = note: the place reads `blu`
+         = help: do this
+
+    "#]],
     );
 }
 
 #[test]
 fn letters_of_any_width_are_underlined_where_they_stand() {
-    check("a.toml", "é = \"größe\" 幅 = 1\t2\r\n", 14..17, at, expect![[r#"
+    check(
+        "a.toml",
+        "é = \"größe\" 幅 = 1\t2\r\n",
+        14..17,
+        at,
+        expect![[r#"
         error[CODE]: something is wrong
          --> a.toml:1:12
           |
-         ::: 
         1 | é = "größe" 幅 = 1 2
           |            ^^^
 
-    "#]]);
-    check("a.toml", "\u{1f600}x", 1..3, at, expect![[r#"
+    "#]],
+    );
+    check(
+        "a.toml",
+        "\u{1f600}x",
+        1..3,
+        at,
+        expect![[r#"
         error[CODE]: something is wrong
          --> a.toml:1:1
           |
-         ::: 
         1 | 😀x
           | ^^
 
-    "#]]);
+    "#]],
+    );
 }
 
 #[test]
 fn a_place_over_several_lines_is_shown_by_its_first() {
-    check("a.toml", "a = [\n 1,\n 2,\n]\n", 4..15, at, expect![[r#"
+    check(
+        "a.toml",
+        "a = [\n 1,\n 2,\n]\n",
+        4..15,
+        at,
+        expect![[r#"
         error[CODE]: something is wrong
          --> a.toml:1:5
           |
-         ::: 
         1 | a = [
           |     ^
 
-    "#]]);
+    "#]],
+    );
 }
 
 #[test]
 fn a_place_at_or_past_the_end_is_shown_at_the_end() {
-    check("a.toml", "a = [\n", 6..6, at, expect![[r#"
+    check(
+        "a.toml",
+        "a = [\n",
+        6..6,
+        at,
+        expect![[r#"
         error[CODE]: something is wrong
          --> a.toml:2:1
           |
-         ::: 
         2 |
           | ^
 
-    "#]]);
-    check("a.toml", "a = [", 50..60, at, expect![[r#"
+    "#]],
+    );
+    check(
+        "a.toml",
+        "a = [",
+        50..60,
+        at,
+        expect![[r#"
         error[CODE]: something is wrong
          --> a.toml:1:6
           |
-         ::: 
         1 | a = [
           |      ^
 
-    "#]]);
-    check("a.toml", "", 0..0, at, expect![[r#"
+    "#]],
+    );
+    check(
+        "a.toml",
+        "",
+        0..0,
+        at,
+        expect![[r#"
         error[CODE]: something is wrong
          --> a.toml:1:1
           |
-         ::: 
         1 |
           | ^
 
-    "#]]);
+    "#]],
+    );
 }
 
 #[test]
@@ -278,7 +359,6 @@ fn nothing_in_a_file_or_message_reaches_the_terminal_as_a_command() {
             error[BAD]: unknown key `�[31m�`�second line
              --> a�.toml:1:1
               |
-             ::: 
             1 | �[31mkey� = 1
               | ^^^^^^^^
               |

@@ -25,18 +25,33 @@ pub(super) enum Language {
 
 /// The bracket at which a text becomes too deep.
 pub(super) fn too_deep(text: &str, language: Language) -> Option<Range<usize>> {
+    let open = open_brackets(text, language);
+    let last = open.get(DEPTH_LIMIT)?;
+    Some(*last..*last + 1)
+}
+
+/// The innermost bracket that stands open at the end of a text.
+pub(super) fn open_bracket(text: &str, language: Language) -> Option<Range<usize>> {
+    let last = open_brackets(text, language).pop()?;
+    Some(last..last + 1)
+}
+
+/// The brackets that stand open at the end of a text, or where it becomes too deep.
+fn open_brackets(text: &str, language: Language) -> Vec<usize> {
     let bytes = text.as_bytes();
-    let mut depth = 0_usize;
+    let mut open = Vec::new();
     let mut at = 0;
     while let Some(byte) = bytes.get(at) {
         match byte {
             b'[' | b'{' => {
-                depth += 1;
-                if depth > DEPTH_LIMIT {
-                    return Some(at..at + 1);
+                open.push(at);
+                if open.len() > DEPTH_LIMIT {
+                    return open;
                 }
             }
-            b']' | b'}' => depth = depth.saturating_sub(1),
+            b']' | b'}' => {
+                open.pop();
+            }
             b'#' if language == Language::Toml => at = line_end(bytes, at),
             b'"' => at = string_end(bytes, at, language),
             b'\'' if language == Language::Toml => at = string_end(bytes, at, language),
@@ -44,7 +59,7 @@ pub(super) fn too_deep(text: &str, language: Language) -> Option<Range<usize>> {
         }
         at += 1;
     }
-    None
+    open
 }
 
 /// The finding for a text that is nested too deeply.

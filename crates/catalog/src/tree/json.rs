@@ -14,7 +14,8 @@ use std::ops::Range;
 
 use jsonc_parser::ast::{Object, Value};
 use jsonc_parser::common::Ranged;
-use jsonc_parser::{CollectOptions, ParseOptions, parse_to_ast};
+use jsonc_parser::errors::ParseErrorKind;
+use jsonc_parser::{CollectOptions, ParseOptions, ParseStringErrorKind, parse_to_ast};
 
 use super::depth::{self, Language};
 use super::{DEPTH_LIMIT, Entry, Node, NodeValue, Spanned};
@@ -56,10 +57,7 @@ pub(super) fn read(text: &str, file: FileId, findings: &Findings) -> Option<Node
             let range = error.range();
             let start = range.start.min(text.len());
             let span = start..range.end.clamp(start, text.len());
-            findings.push(not_json(
-                &lower_case_first(&error.kind().to_string()),
-                Place::new(file, span),
-            ));
+            findings.push(not_json(&message_of(error.kind()), Place::new(file, span)));
             None
         }
     }
@@ -157,7 +155,11 @@ fn foreign_character(text: &str) -> Option<(Range<usize>, &'static str)> {
     None
 }
 
-fn lower_case_first(text: &str) -> String {
+fn message_of(kind: &ParseErrorKind) -> String {
+    if let ParseErrorKind::String(ParseStringErrorKind::InvalidUnicodeEscapeSequence(value)) = kind {
+        return format!("`\\u{value}` is no character");
+    }
+    let text = kind.to_string();
     let mut letters = text.chars();
     letters.next().map_or(String::new(), |first| {
         first.to_lowercase().chain(letters).collect()

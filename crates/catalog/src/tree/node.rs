@@ -76,7 +76,8 @@ impl Node {
             NodeValue::Text(_) => "text",
             NodeValue::Integer(_) => "a whole number",
             NodeValue::Decimal(_) => "a decimal number",
-            NodeValue::Bool(_) => "true or false",
+            NodeValue::Bool(true) => "true",
+            NodeValue::Bool(false) => "false",
             NodeValue::Date(_) => "a date",
             NodeValue::Null => "null",
         }

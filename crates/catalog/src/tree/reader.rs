@@ -129,7 +129,7 @@ impl<'a> TableReader<'a> {
             return true;
         }
         let text = format!("{} lacks `{key}`", self.what);
-        let help = format!("add `{key} = ...`");
+        let help = format!("add `{key}`");
         self.findings.push(
             Finding::error("MISSING_KEY", text)
                 .at(self.place())
@@ -257,13 +257,15 @@ impl<'a> TableReader<'a> {
                 .push(finding.with_help("add `format = 1` at the top"));
             return false;
         };
-        let found = match &node.value {
+        let text = match &node.value {
             NodeValue::Integer(number) if number == "1" => return true,
-            NodeValue::Integer(text) | NodeValue::Decimal(text) => text.clone(),
-            NodeValue::Text(text) => format!("\"{text}\""),
-            _ => node.kind().to_owned(),
+            NodeValue::Integer(found) | NodeValue::Decimal(found) => {
+                format!("`format = {found}` is not known")
+            }
+            NodeValue::Text(found) => format!("`format = \"{found}\"` is not known"),
+            _ => format!("`format` is {}", node.kind()),
         };
-        let text = format!("`format = {found}` is not known; this program reads `format = 1`");
+        let text = format!("{text}; this program reads `format = 1`");
         self.findings
             .push(Finding::error("UNKNOWN_FORMAT", text).at(self.place_of(&node.span)));
         false
@@ -376,7 +378,9 @@ fn wrong_type(what: &str, node: &Node, expected: &str, file: FileId) -> Finding 
     let finding = Finding::error("WRONG_TYPE", text).at(Place::new(file, node.span.clone()));
     match (&node.value, expected) {
         (NodeValue::Null, _) => finding.with_help("leave the key out"),
-        (NodeValue::Table(_), "an array") => finding.with_help("a list of tables is written `[[name]]`"),
+        (NodeValue::Table(_), "an array") => {
+            finding.with_help("in TOML a list of tables is written `[[name]]`")
+        }
         (NodeValue::Integer(_) | NodeValue::Decimal(_), "text") => finding.with_help("put it in quotes"),
         _ => finding,
     }

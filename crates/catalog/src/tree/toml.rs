@@ -4,7 +4,8 @@
 //! with a date.
 //!
 //! What always holds: a file with a mistake in its grammar gives no tree, so that nothing partial
-//! looks whole; all mistakes are reported, and a key that stands twice is placed at both.
+//! looks whole; the first mistake of each line is reported, up to twenty, and a key that stands twice
+//! is placed at both.
 //! Cost: O(length), and O(keys) more for each key that stands twice.
 //! Source: TOML 1.0 (toml.io), read by the crate `toml`.
 
@@ -19,6 +20,9 @@ use super::{DEPTH_LIMIT, Entry, Node, NodeValue, Spanned, twice};
 use crate::finding::{Finding, Findings, Place};
 use crate::source::FileId;
 
+/// LIMIT: the most mistakes of one kind that are reported one by one.
+const REPORTS_LIMIT: usize = 20;
+
 /// Reads TOML; `None` when its grammar is broken.
 pub(super) fn read(text: &str, file: FileId, findings: &Findings) -> Option<Node> {
     if let Some(span) = depth::too_deep(text, Language::Toml) {
@@ -26,20 +30,12 @@ pub(super) fn read(text: &str, file: FileId, findings: &Findings) -> Option<Node
         return None;
     }
     let (table, errors) = DeTable::parse_recoverable(text);
-    let mut is_broken = false;
-    for error in errors {
-        let span = within(text, error.span());
-        if error.message() == "duplicate key" {
-            findings.push(duplicate_key(text, file, span, table.get_ref()));
-        } else if error.message() == "recursion limit" {
-            is_broken = true;
-            findings.push(depth::finding(file, span));
-        } else {
-            is_broken = true;
-            findings.push(not_toml(error.message(), Place::new(file, span)));
-        }
-    }
-    if is_broken {
+    let (twice, mut broken): (Vec<_>, Vec<_>) = errors
+        .into_iter()
+        .partition(|error| error.message() == "duplicate key");
+    report_twice(text, file, &twice, table.get_ref(), findings);
+    if !broken.is_empty() {
+        report_grammar(text, file, &mut broken, findings);
         return None;
     }
     let mut reading = Reading {
@@ -71,7 +67,7 @@ impl Reading<'_> {
             DeValue::Float(number) => self.decimal(&number, &span),
             DeValue::Boolean(value) => NodeValue::Bool(value),
             DeValue::Datetime(value) => self.date(&value, &span),
-            _ if level >= DEPTH_LIMIT + 1 => self.too_deep(&span),
+            _ if level > DEPTH_LIMIT => self.too_deep(&span),
             DeValue::Array(nodes) => {
                 NodeValue::Array(nodes.into_iter().map(|node| self.node(node, level + 1)).collect())
             }
@@ -159,8 +155,103 @@ impl Reading<'_> {
     }
 }
 
-fn not_toml(message: &str, place: Place) -> Finding {
-    Finding::error("TOML_GRAMMAR", format!("this is not TOML: {message}")).at(place)
+fn report_twice(
+    text: &str,
+    file: FileId,
+    errors: &[toml::de::Error],
+    root: &DeTable<'_>,
+    findings: &Findings,
+) {
+    // A key without letters is what the parser makes of a mistake that it reports as well.
+    let places = errors
+        .iter()
+        .map(|error| within(text, error.span()))
+        .filter(|span| !span.is_empty());
+    let mut left_out = LeftOut::default();
+    for again in places {
+        let place = Place::new(file, again.clone());
+        if left_out.is_one_more(&place) {
+            continue;
+        }
+        findings.push(duplicate_key(text, place, twice::first(text, &again, root)));
+    }
+    left_out.report("DUPLICATE_KEY", "keys that stand twice", findings);
+}
+
+/// Reports one mistake a line: those after the first mostly follow from it.
+fn report_grammar(text: &str, file: FileId, errors: &mut [toml::de::Error], findings: &Findings) {
+    let place_of = |error: &toml::de::Error| Place::new(file, within(text, error.span()));
+    let line_of = |place: &Place| text.get(..place.span.start).and_then(|text| text.rfind('\n'));
+    // What is not closed says more than what the parser met in it.
+    errors.sort_by_cached_key(|error| {
+        let place = place_of(error);
+        (
+            line_of(&place),
+            !error.message().starts_with("unclosed"),
+            place.span.start,
+        )
+    });
+    let mut last_line = None;
+    let mut left_out = LeftOut::default();
+    for error in errors {
+        let place = place_of(error);
+        let line = Some(line_of(&place));
+        if line != last_line && !left_out.is_one_more(&place) {
+            findings.push(not_toml(text, error.message(), place));
+        }
+        last_line = line;
+    }
+    left_out.report("TOML_GRAMMAR", "lines that are not TOML", findings);
+}
+
+/// Counts reports, and remembers the first that is left out.
+#[derive(Default)]
+struct LeftOut {
+    reports: usize,
+    first: Option<Place>,
+}
+
+impl LeftOut {
+    /// Counts one more report; true when it is to be left out.
+    fn is_one_more(&mut self, place: &Place) -> bool {
+        self.reports += 1;
+        if self.reports > REPORTS_LIMIT && self.first.is_none() {
+            self.first = Some(place.clone());
+        }
+        self.reports > REPORTS_LIMIT
+    }
+
+    fn report(self, code: &'static str, what: &str, findings: &Findings) {
+        if let Some(place) = self.first {
+            let text = format!(
+                "{} more {what}, from here on",
+                self.reports.saturating_sub(REPORTS_LIMIT)
+            );
+            findings.push(Finding::error(code, text).at(place));
+        }
+    }
+}
+
+fn not_toml(text: &str, message: &str, place: Place) -> Finding {
+    if message == "recursion limit" {
+        return depth::finding(place.file, place.span);
+    }
+    let is_bare = message.starts_with("string values must be quoted");
+    let message = if is_bare && place.span.is_empty() {
+        "a value is missing"
+    } else {
+        message
+    };
+    let finding = Finding::error("TOML_GRAMMAR", format!("this is not TOML: {message}"));
+    let before = text.get(..place.span.start).unwrap_or("");
+    let finding = match depth::open_bracket(before, Language::Toml) {
+        Some(span) if message.starts_with("unclosed") => {
+            finding.with_related(Place::new(place.file, span), "opened here")
+        }
+        _ if is_bare && !place.span.is_empty() => finding.with_help("put it in quotes"),
+        _ => finding,
+    };
+    finding.at(place)
 }
 
 /// Bytes inside the text, whatever the parser said.
@@ -170,14 +261,17 @@ fn within(text: &str, span: Option<Range<usize>>) -> Range<usize> {
     start..span.end.clamp(start, text.len())
 }
 
-fn duplicate_key(text: &str, file: FileId, again: Range<usize>, root: &DeTable<'_>) -> Finding {
-    let key = text.get(again.clone()).unwrap_or("").trim_matches(['"', '\'']);
-    let first = twice::first(text, &again, root);
+fn duplicate_key(text: &str, again: Place, first: Option<Range<usize>>) -> Finding {
+    let key = text
+        .get(again.span.clone())
+        .unwrap_or("")
+        .trim_matches(['"', '\'']);
+    let file = again.file;
     let finding = Finding::error(
         "DUPLICATE_KEY",
         format!("key `{key}` stands twice in the same table"),
     )
-    .at(Place::new(file, again))
+    .at(again)
     .with_help("keep one of the two; a list of tables is written `[[name]]`");
     match first {
         Some(span) => finding.with_related(Place::new(file, span), format!("`{key}` stands here first")),

@@ -1,0 +1,334 @@
+//! Measures and facts as an order or an example writes them, and as values of the types that a catalog declares.
+//!
+//! Reading has two steps, because one order may be judged by several catalogs: [`raw_measures`] and [`raw_facts`] take
+//! what is written, [`measured`] and [`fact_value`] make values of it. With `opening_width = { size = "35 5/8",
+//! deducted_by = "nobody" }` and a measure whose type is length, the value is 285/8 in and nobody has deducted.
+//!
+//! Always holds: nothing is rounded; what is not a multiple of the step is a finding, never brought to one.
+//! Cost: linear in the text.
+
+use astragal_model::measure_text::{LengthUnit, format_length, parse_length};
+use astragal_model::{Date, DeductedBy, Measure, Measured, Number, SiteFact, Value, ValueType};
+
+use crate::finding::{Finding, Findings, Place};
+use crate::nearest::{nearest, quoted_list};
+use crate::tree::{Node, NodeValue, TableReader};
+
+/// A measure as it was written.
+#[derive(Clone, Debug)]
+pub(crate) struct RawMeasure {
+    /// The name of the measure.
+    pub(crate) name: String,
+    /// Where the name stands.
+    pub(crate) name_place: Place,
+    /// The size as text, whether it was written as text or as number.
+    pub(crate) size: String,
+    /// Where the size stands.
+    pub(crate) size_place: Place,
+    /// Who has deducted; `None` when it was not said.
+    pub(crate) deducted_by: Option<DeductedBy>,
+}
+
+/// A fact as it was written.
+#[derive(Clone, Debug)]
+pub(crate) struct RawFact {
+    /// The name of the fact.
+    pub(crate) name: String,
+    /// Where the name stands.
+    pub(crate) name_place: Place,
+    /// The value.
+    pub(crate) value: RawFactValue,
+    /// Where the value stands.
+    pub(crate) place: Place,
+}
+
+/// The value of a fact as it was written.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub(crate) enum RawFactValue {
+    /// `true` or `false`.
+    Bool(bool),
+    /// A number, in digits.
+    Number(String),
+    /// A text.
+    Text(String),
+    /// A date.
+    Date(Date),
+}
+
+/// The measures of the table under a key; none when the key is not there.
+///
+/// A measure that cannot be read is a finding and left out.
+pub(crate) fn raw_measures(reader: &mut TableReader<'_>, key: &'static str) -> Vec<RawMeasure> {
+    let Some(mut table) = reader.table(key, &format!("`{key}`")) else {
+        return Vec::new();
+    };
+    let entries = table.rest();
+    let read = entries.into_iter().filter_map(|entry| {
+        let name = entry.key.value.as_str();
+        let name_place = table.place_of(&entry.key.span);
+        raw_measure(&table, name, name_place, &entry.node)
+    });
+    read.collect()
+}
+
+fn raw_measure(table: &TableReader<'_>, name: &str, name_place: Place, node: &Node) -> Option<RawMeasure> {
+    let (size, deducted_by) = if matches!(node.value, NodeValue::Table(_)) {
+        let mut inner = TableReader::new(
+            node,
+            table.file(),
+            format!("measure `{name}`"),
+            table.findings(),
+        )?;
+        let size = if inner.requires("size") {
+            inner.decimal_text("size")
+        } else {
+            None
+        };
+        let deducted_by = deducted_by(&mut inner);
+        inner.finish();
+        (size?, deducted_by)
+    } else {
+        (table.as_decimal_text(node, &format!("measure `{name}`"))?, None)
+    };
+    Some(RawMeasure {
+        name: name.to_owned(),
+        name_place,
+        size_place: table.place_of(&size.span),
+        size: size.value,
+        deducted_by,
+    })
+}
+
+fn deducted_by(reader: &mut TableReader<'_>) -> Option<DeductedBy> {
+    let written = reader.optional_text("deducted_by")?;
+    let known = DeductedBy::ALL
+        .into_iter()
+        .find(|by| by.word() == written.value);
+    if known.is_none() {
+        let words = quoted_list(DeductedBy::ALL.map(DeductedBy::word));
+        let message = format!("`deducted_by` is `{}`; expected one of {words}", written.value);
+        reader.findings().push(
+            Finding::error("UNKNOWN_WORD", message)
+                .at(reader.place_of(&written.span))
+                .with_help("leave it out when nobody said who deducts"),
+        );
+    }
+    known
+}
+
+/// The facts of the table under a key; none when the key is not there.
+///
+/// A fact that cannot be read is a finding and left out.
+pub(crate) fn raw_facts(reader: &mut TableReader<'_>, key: &'static str) -> Vec<RawFact> {
+    let Some(mut table) = reader.table(key, &format!("`{key}`")) else {
+        return Vec::new();
+    };
+    let entries = table.rest();
+    let read = entries.into_iter().filter_map(|entry| {
+        Some(RawFact {
+            name: entry.key.value.clone(),
+            name_place: table.place_of(&entry.key.span),
+            value: raw_fact_value(&table, &entry.key.value, &entry.node)?,
+            place: table.place_of(&entry.node.span),
+        })
+    });
+    read.collect()
+}
+
+fn raw_fact_value(table: &TableReader<'_>, name: &str, node: &Node) -> Option<RawFactValue> {
+    match &node.value {
+        NodeValue::Bool(value) => Some(RawFactValue::Bool(*value)),
+        NodeValue::Text(text) => Some(RawFactValue::Text(text.clone())),
+        NodeValue::Date(date) => Some(RawFactValue::Date(*date)),
+        NodeValue::Integer(_) | NodeValue::Decimal(_) => {
+            let number = table.as_decimal_text(node, &format!("fact `{name}`"))?;
+            Some(RawFactValue::Number(number.value))
+        }
+        NodeValue::Array(_) | NodeValue::Table(_) | NodeValue::Null => {
+            let message = format!("fact `{name}` is {}; expected a single value", node.kind());
+            let finding = Finding::error("WRONG_TYPE", message).at(table.place_of(&node.span));
+            table
+                .findings()
+                .push(finding.with_help("write `\"unknown\"` for what is not known"));
+            None
+        }
+    }
+}
+
+/// The value of a measure that the catalog declares; `None` means that a finding says why.
+///
+/// A length without a unit is in `unit`, the catalog's.
+pub(crate) fn measured(
+    raw: &RawMeasure,
+    measure: &Measure,
+    unit: LengthUnit,
+    findings: &Findings,
+) -> Option<Measured> {
+    let number = if measure.value_type == ValueType::Length {
+        length(&raw.size, &raw.size_place, unit, findings)?
+    } else {
+        number(&raw.size, &raw.size_place, findings)?
+    };
+    if let Some(step) = measure.step.as_ref().filter(|step| !number.is_multiple_of(step)) {
+        findings.push(off_step(raw, measure, &number, step, unit));
+        return None;
+    }
+    let value = if measure.value_type == ValueType::Length {
+        Value::Length(number)
+    } else {
+        Value::Number(number)
+    };
+    Some(Measured {
+        value,
+        deducted_by: raw.deducted_by,
+    })
+}
+
+fn off_step(raw: &RawMeasure, measure: &Measure, number: &Number, step: &Number, unit: LengthUnit) -> Finding {
+    let show = |number: &Number| {
+        if measure.value_type == ValueType::Length {
+            format_length(number, unit)
+        } else {
+            number.to_string()
+        }
+    };
+    let message = format!(
+        "measure `{}` is `{}`, which is not a multiple of {}",
+        measure.id,
+        raw.size,
+        show(step)
+    );
+    let finding = Finding::error("OFF_STEP", message).at(raw.size_place.clone());
+    match (number.floor_to(step), number.ceil_to(step)) {
+        (Some(below), Some(above)) => {
+            finding.with_help(format!("the nearest are {} and {}", show(&below), show(&above)))
+        }
+        _ => finding,
+    }
+}
+
+/// The value of a fact that the catalog declares: `None` means that a finding says why, `Some(None)` that `unknown`
+/// is written.
+#[expect(
+    clippy::option_option,
+    reason = "unreadable and unknown are different answers"
+)]
+pub(crate) fn fact_value(
+    raw: &RawFact,
+    fact: &SiteFact,
+    unit: LengthUnit,
+    findings: &Findings,
+) -> Option<Option<Value>> {
+    let place = &raw.place;
+    let value = match (fact.value_type, &raw.value) {
+        (_, RawFactValue::Text(text)) if text == "unknown" => return Some(None),
+        (ValueType::Bool, RawFactValue::Bool(value)) => Value::Bool(*value),
+        (ValueType::Number, RawFactValue::Number(text) | RawFactValue::Text(text)) => {
+            Value::Number(number(text, place, findings)?)
+        }
+        (ValueType::Length, RawFactValue::Number(text) | RawFactValue::Text(text)) => {
+            Value::Length(length(text, place, unit, findings)?)
+        }
+        (ValueType::Date, RawFactValue::Date(date)) => Value::Date(*date),
+        (ValueType::Date, RawFactValue::Text(text)) if plain_date(text).is_some() => {
+            Value::Date(plain_date(text)?)
+        }
+        (ValueType::Option, RawFactValue::Text(text)) => option(text, fact, place, findings)?,
+        (_, found) => {
+            findings.push(wrong_fact(found, fact, place));
+            return None;
+        }
+    };
+    Some(Some(value))
+}
+
+/// The date that `2024-06-01` writes; a time of day beside it is none.
+fn plain_date(text: &str) -> Option<Date> {
+    if text.len() == 10 { text.parse().ok() } else { None }
+}
+
+fn option(text: &str, fact: &SiteFact, place: &Place, findings: &Findings) -> Option<Value> {
+    let known = fact.options.iter().find(|(id, _)| id.as_str() == text);
+    if let Some((id, _)) = known {
+        return Some(Value::Option(id.clone()));
+    }
+    let ids = || fact.options.iter().map(|(id, _)| id.as_str());
+    let help = match nearest(text, ids()) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => format!(
+            "values of `{}` are {}, and `unknown`",
+            fact.id,
+            quoted_list(ids())
+        ),
+    };
+    let message = format!("fact `{}` has no value `{text}`", fact.id);
+    findings.push(
+        Finding::error("UNKNOWN_OPTION", message)
+            .at(place.clone())
+            .with_help(help),
+    );
+    None
+}
+
+fn wrong_fact(found: &RawFactValue, fact: &SiteFact, place: &Place) -> Finding {
+    let found = match found {
+        RawFactValue::Bool(true) => "true".to_owned(),
+        RawFactValue::Bool(false) => "false".to_owned(),
+        RawFactValue::Number(text) | RawFactValue::Text(text) => format!("`{text}`"),
+        RawFactValue::Date(date) => format!("the date {date}"),
+    };
+    let (expected, help) = match fact.value_type {
+        ValueType::Bool => (
+            "true or false",
+            "write `true`, `false` or `\"unknown\"`".to_owned(),
+        ),
+        ValueType::Date => (
+            "a date",
+            "write a date like `2024-06-01`, or `\"unknown\"`".to_owned(),
+        ),
+        ValueType::Option => (
+            "one of its values",
+            format!(
+                "values are {}, and `unknown`",
+                quoted_list(fact.options.iter().map(|(id, _)| id.as_str()))
+            ),
+        ),
+        other => (
+            other.words(),
+            format!("write {}, or `\"unknown\"`", other.words()),
+        ),
+    };
+    let message = format!("fact `{}` is {found}; expected {expected}", fact.id);
+    Finding::error("WRONG_TYPE", message)
+        .at(place.clone())
+        .with_help(help)
+}
+
+/// A length in inches; `None` means that a finding says why.
+pub(crate) fn length(text: &str, place: &Place, unit: LengthUnit, findings: &Findings) -> Option<Number> {
+    match parse_length(text, Some(unit)) {
+        Ok(number) => Some(number),
+        Err(error) => {
+            let finding = Finding::error("NOT_A_LENGTH", error.to_string());
+            findings.push(finding.at(place.clone()).with_help(error.help()));
+            None
+        }
+    }
+}
+
+/// A number; `None` means that a finding says why.
+pub(crate) fn number(text: &str, place: &Place, findings: &Findings) -> Option<Number> {
+    let number = Number::from_decimal(text.trim());
+    if number.is_none() {
+        let help = crate::sheet::spreadsheet_help(text).unwrap_or("write a number such as `12.5`");
+        findings.push(
+            Finding::error("NOT_A_NUMBER", format!("`{text}` is not a number"))
+                .at(place.clone())
+                .with_help(help),
+        );
+    }
+    number
+}
+
+#[cfg(test)]
+mod tests;

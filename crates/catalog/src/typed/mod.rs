@@ -1,0 +1,20 @@
+//! Names and types: from untyped syntax to the model's expressions, tables and templates.
+//!
+//! Knows what the names of a catalog mean and which types go together; knows nothing of TOML keys.
+
+mod expression;
+mod guard;
+mod literal;
+mod names;
+mod parsed;
+mod table;
+mod template;
+mod text;
+
+pub(crate) use expression::{Scope, Typed};
+pub(crate) use literal::{literal, options_help};
+pub(crate) use names::{AttributeShape, Named, Names, OptionDomain, PartWise, Type};
+pub(crate) use parsed::Parsed;
+pub(crate) use table::{figure_table, list_table, matrix_table};
+pub(crate) use template::template;
+pub(crate) use text::PlacedText;

@@ -1,0 +1,160 @@
+//! Encodes a catalog as a whole, and what there is to choose, to measure and to know.
+//!
+//! Always holds: every structure is taken apart field by field, so that a new field does not compile until it is
+//! encoded. Of the lists, parts, attributes, options and the values of an enumerated fact are in order.
+
+use super::encoder::{Encode, Encoder, words};
+use crate::attribute::{Attribute, Audience, OptionEntry, Standard, Validity};
+use crate::catalog::{Declarations, Part};
+use crate::measure_text::LengthUnit;
+use crate::site::{Measure, Scope, SiteFact};
+
+impl Encode for Declarations {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self {
+            id,
+            label,
+            length_unit,
+            authorities,
+            parts,
+            attributes,
+            measures,
+            facts,
+            figures,
+            rules,
+            items,
+            notices,
+            examples,
+        } = self;
+        encoder.put(id).put(label).put(length_unit);
+        encoder.unordered(authorities);
+        encoder.ordered(parts.values());
+        encoder.ordered(attributes.values());
+        encoder.unordered(measures.values());
+        encoder.unordered(facts.values());
+        encoder.unordered(figures.values());
+        encoder.unordered(rules);
+        encoder.unordered(items.values());
+        encoder.unordered(notices);
+        encoder.unordered(examples);
+    }
+}
+
+words!(LengthUnit {
+    Inch => "inch",
+    Foot => "foot",
+    Millimetre => "millimetre",
+    Centimetre => "centimetre",
+    Metre => "metre",
+});
+
+impl Encode for Part {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self {
+            id,
+            kind,
+            label,
+            when,
+        } = self;
+        encoder.put(id).put(kind).put(label).put(when);
+    }
+}
+
+impl Encode for Attribute {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self {
+            id,
+            part,
+            label,
+            section,
+            options,
+            applies_when,
+            standard,
+            audience,
+        } = self;
+        encoder.put(id).put(part).put(label).put(section).put(options);
+        encoder.put(applies_when).put(standard).put(audience);
+    }
+}
+
+impl Encode for OptionEntry {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self {
+            id,
+            label,
+            families,
+            properties,
+            plant_code,
+            validity,
+        } = self;
+        encoder.put(id).put(label).put(families).put(properties);
+        encoder.put(plant_code).put(validity);
+    }
+}
+
+impl Encode for Validity {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self {
+            offered_from,
+            offered_until,
+            honoured_until,
+            replaced_by,
+        } = self;
+        encoder.put(offered_from).put(offered_until);
+        encoder.put(honoured_until).put(replaced_by);
+    }
+}
+
+impl Encode for Standard {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        match self {
+            Self::Ask => encoder.word("ask"),
+            Self::Option(option) => {
+                encoder.word("option");
+                encoder.put(option);
+            }
+            Self::Formula(formula) => {
+                encoder.word("formula");
+                encoder.put(formula);
+            }
+        }
+    }
+}
+
+words!(Audience {
+    Customer => "customer",
+    Plant => "plant",
+});
+
+impl Encode for Measure {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self {
+            id,
+            label,
+            value_type,
+            step,
+        } = self;
+        encoder.put(id).put(label).put(value_type).put(step);
+    }
+}
+
+impl Encode for SiteFact {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self {
+            id,
+            label,
+            value_type,
+            options,
+            of,
+        } = self;
+        encoder.put(id).put(label).put(value_type).put(options).put(of);
+    }
+}
+
+words!(Scope {
+    House => "house",
+    Floor => "floor",
+    Room => "room",
+    Face => "face",
+    Opening => "opening",
+});
