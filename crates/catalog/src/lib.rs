@@ -11,3 +11,7 @@ pub mod tree;
 pub(crate) mod typed;
 
 mod site_values;
+mod declare;
+mod load;
+
+pub use load::{Declaration, DeclarationKind, LoadedCatalog, Places, load_catalog};

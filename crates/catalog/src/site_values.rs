@@ -120,6 +120,11 @@ fn deducted_by(reader: &mut TableReader<'_>) -> Option<DeductedBy> {
 ///
 /// A fact that cannot be read is a finding and left out.
 pub(crate) fn raw_facts(reader: &mut TableReader<'_>, key: &'static str) -> Vec<RawFact> {
+    raw_values(reader, key, "fact")
+}
+
+/// Values by name, whatever they are called; see [`raw_facts`].
+pub(crate) fn raw_values(reader: &mut TableReader<'_>, key: &'static str, called: &str) -> Vec<RawFact> {
     let Some(mut table) = reader.table(key, &format!("`{key}`")) else {
         return Vec::new();
     };
@@ -128,28 +133,27 @@ pub(crate) fn raw_facts(reader: &mut TableReader<'_>, key: &'static str) -> Vec<
         Some(RawFact {
             name: entry.key.value.clone(),
             name_place: table.place_of(&entry.key.span),
-            value: raw_fact_value(&table, &entry.key.value, &entry.node)?,
+            value: raw_value(&table, &format!("{called} `{}`", entry.key.value), &entry.node)?,
             place: table.place_of(&entry.node.span),
         })
     });
     read.collect()
 }
 
-fn raw_fact_value(table: &TableReader<'_>, name: &str, node: &Node) -> Option<RawFactValue> {
+fn raw_value(table: &TableReader<'_>, what: &str, node: &Node) -> Option<RawFactValue> {
     match &node.value {
         NodeValue::Bool(value) => Some(RawFactValue::Bool(*value)),
         NodeValue::Text(text) => Some(RawFactValue::Text(text.clone())),
         NodeValue::Date(date) => Some(RawFactValue::Date(*date)),
         NodeValue::Integer(_) | NodeValue::Decimal(_) => {
-            let number = table.as_decimal_text(node, &format!("fact `{name}`"))?;
+            let number = table.as_decimal_text(node, what)?;
             Some(RawFactValue::Number(number.value))
         }
         NodeValue::Array(_) | NodeValue::Table(_) | NodeValue::Null => {
-            let message = format!("fact `{name}` is {}; expected a single value", node.kind());
-            let finding = Finding::error("WRONG_TYPE", message).at(table.place_of(&node.span));
+            let message = format!("{what} is {}; expected a single value", node.kind());
             table
                 .findings()
-                .push(finding.with_help("write `\"unknown\"` for what is not known"));
+                .push(Finding::error("WRONG_TYPE", message).at(table.place_of(&node.span)));
             None
         }
     }
@@ -309,7 +313,7 @@ pub(crate) fn length(text: &str, place: &Place, unit: LengthUnit, findings: &Fin
     match parse_length(text, Some(unit)) {
         Ok(number) => Some(number),
         Err(error) => {
-            let finding = Finding::error("NOT_A_LENGTH", error.to_string());
+            let finding = Finding::error("WRONG_VALUE", error.to_string());
             findings.push(finding.at(place.clone()).with_help(error.help()));
             None
         }
@@ -322,7 +326,7 @@ pub(crate) fn number(text: &str, place: &Place, findings: &Findings) -> Option<N
     if number.is_none() {
         let help = crate::sheet::spreadsheet_help(text).unwrap_or("write a number such as `12.5`");
         findings.push(
-            Finding::error("NOT_A_NUMBER", format!("`{text}` is not a number"))
+            Finding::error("WRONG_VALUE", format!("`{text}` is not a number"))
                 .at(place.clone())
                 .with_help(help),
         );

@@ -6,19 +6,19 @@
 //! Always holds: figures, standards and `applies_when` form no cycle; every position is in range.
 //! Cost: construction is linear in the size of all expressions and tables.
 
+mod positions;
+
 use std::fmt;
 
 use crate::attribute::{Attribute, Standard};
 use crate::example::Example;
 use crate::expression::{Expression, Subject};
-use crate::id::{
-    AttributeIndex, FactIndex, FigureIndex, Id, Indexed, ItemIndex, MeasureIndex, PartIndex, Position,
-};
+use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, Indexed, ItemIndex, MeasureIndex, PartIndex};
 use crate::measure_text::LengthUnit;
 use crate::plan::{Plan, Step};
 use crate::policy::{Policy, PolicyTerms};
-use crate::price::{AmountKind, PriceItem};
-use crate::rule::{Definition, Figure, Notice, Requirement, Rule};
+use crate::price::PriceItem;
+use crate::rule::{Figure, Notice, Rule};
 use crate::site::{Measure, SiteFact};
 
 /// What a catalog says, as plain data.
@@ -116,23 +116,21 @@ impl Catalog {
     /// # Errors
     /// As for [`Catalog::new`]; a policy's standards may close a circle that the plant's do not.
     pub fn policy(&self, terms: PolicyTerms) -> Result<Policy, CatalogError> {
-        let expressions =
-            terms
-                .rules
-                .iter()
-                .flat_map(rule_expressions)
-                .chain(terms.standards.values().filter_map(|standard| {
-                    if let Standard::Formula(formula) = standard {
-                        Some(formula)
-                    } else {
-                        None
-                    }
-                }));
+        let expressions = terms.rules.iter().flat_map(positions::rule_expressions).chain(
+            terms.standards.values().filter_map(|standard| {
+                if let Standard::Formula(formula) = standard {
+                    Some(formula)
+                } else {
+                    None
+                }
+            }),
+        );
         for expression in expressions {
             self.declarations.check_expression(expression, "the policy")?;
         }
         for rule in &terms.rules {
             self.declarations.check_columns(rule)?;
+            self.declarations.check_template(&rule.message, &rule.id)?;
         }
         let attributes = terms.hidden.keys().chain(terms.standards.keys());
         for attribute in attributes {
@@ -216,15 +214,6 @@ impl Catalog {
     }
 }
 
-/// All expressions of a rule.
-fn rule_expressions(rule: &Rule) -> Vec<&Expression> {
-    let requirement = match &rule.requirement {
-        Requirement::Expression(expression) => Some(expression),
-        Requirement::Allowed(_) | Requirement::Forbidden(_) => None,
-    };
-    rule.when.iter().chain(requirement).collect()
-}
-
 impl Declarations {
     /// A catalog with a name and nothing in it, in inches.
     #[must_use]
@@ -243,109 +232,6 @@ impl Declarations {
             items: Indexed::default(),
             notices: Vec::new(),
             examples: Vec::new(),
-        }
-    }
-
-    fn check_positions(&self) -> Result<(), CatalogError> {
-        for part in self.parts.values() {
-            self.check_expressions(part.when.iter(), &part.id)?;
-        }
-        for attribute in self.attributes.values() {
-            let formula = if let Standard::Formula(formula) = &attribute.standard {
-                Some(formula)
-            } else {
-                None
-            };
-            self.check_part(attribute.part, &attribute.id)?;
-            self.check_expressions(attribute.applies_when.iter().chain(formula), &attribute.id)?;
-        }
-        for figure in self.figures.values() {
-            self.check_part(figure.part, &figure.id)?;
-            match &figure.definition {
-                Definition::Formula(formula) => self.check_expression(formula, figure.id.as_str())?,
-                Definition::Table(table, _) => {
-                    self.check_subjects(table.columns.iter().copied(), &figure.id)?;
-                }
-            }
-        }
-        for rule in &self.rules {
-            self.check_part(rule.part, &rule.id)?;
-            self.check_expressions(rule_expressions(rule).into_iter(), &rule.id)?;
-            self.check_columns(rule)?;
-        }
-        for item in self.items.values() {
-            self.check_part(item.part, &item.id)?;
-            self.check_expressions(item.when.iter().chain(&item.quantity), &item.id)?;
-            let reads: Vec<_> = match &item.amount {
-                AmountKind::By(attributes) => attributes
-                    .iter()
-                    .map(|index| Subject::Attribute(*index))
-                    .collect(),
-                AmountKind::Grid { axes, .. } => axes.iter().map(|index| Subject::Figure(*index)).collect(),
-                AmountKind::Flat | AmountKind::Percent(_) => Vec::new(),
-            };
-            self.check_subjects(reads.into_iter(), &item.id)?;
-        }
-        for notice in &self.notices {
-            self.check_part(notice.part, &notice.id)?;
-            self.check_expressions(notice.when.iter(), &notice.id)?;
-        }
-        Ok(())
-    }
-
-    fn check_columns(&self, rule: &Rule) -> Result<(), CatalogError> {
-        match &rule.requirement {
-            Requirement::Expression(_) => Ok(()),
-            Requirement::Allowed(table) | Requirement::Forbidden(table) => {
-                self.check_subjects(table.columns.iter().copied(), &rule.id)
-            }
-        }
-    }
-
-    fn check_part(&self, part: Option<PartIndex>, whose: &Id) -> Result<(), CatalogError> {
-        if part.is_none_or(|part| part.to_usize() < self.parts.len()) {
-            return Ok(());
-        }
-        Err(CatalogError::OutOfRange(whose.to_string()))
-    }
-
-    fn check_expressions<'a>(
-        &self,
-        mut expressions: impl Iterator<Item = &'a Expression>,
-        whose: &Id,
-    ) -> Result<(), CatalogError> {
-        expressions.try_for_each(|expression| self.check_expression(expression, whose.as_str()))
-    }
-
-    fn check_expression(&self, expression: &Expression, whose: &str) -> Result<(), CatalogError> {
-        for subject in expression.reads() {
-            self.check_subject(subject, whose)?;
-        }
-        for attribute in expression.asks() {
-            self.check_subject(Subject::Attribute(attribute), whose)?;
-        }
-        Ok(())
-    }
-
-    fn check_subjects(
-        &self,
-        mut subjects: impl Iterator<Item = Subject>,
-        whose: &Id,
-    ) -> Result<(), CatalogError> {
-        subjects.try_for_each(|subject| self.check_subject(subject, whose.as_str()))
-    }
-
-    fn check_subject(&self, subject: Subject, whose: &str) -> Result<(), CatalogError> {
-        let in_range = match subject {
-            Subject::Attribute(index) => index.to_usize() < self.attributes.len(),
-            Subject::Measure(index) | Subject::DeductedBy(index) => index.to_usize() < self.measures.len(),
-            Subject::Fact(index) => index.to_usize() < self.facts.len(),
-            Subject::Figure(index) => index.to_usize() < self.figures.len(),
-        };
-        if in_range {
-            Ok(())
-        } else {
-            Err(CatalogError::OutOfRange(whose.to_owned()))
         }
     }
 }

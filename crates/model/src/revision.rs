@@ -79,7 +79,11 @@ impl Revision {
     #[must_use]
     pub fn of_policy(policy: &PolicyTerms, catalog: &Catalog) -> Self {
         let declarations = catalog.declarations();
-        Self::of("astragal-policy-1", Encoder::naming(declarations), &(&declarations.id, policy))
+        Self::of(
+            "astragal-policy-1",
+            Encoder::naming(declarations),
+            &(&declarations.id, policy),
+        )
     }
 
     /// Reads 64 lower-case hexadecimal digits; `None` for anything else.

@@ -191,7 +191,10 @@ impl Outcome {
 
     /// Kleene negation.
     #[must_use]
-    #[expect(clippy::should_implement_trait, reason = "an outcome is not a truth value: `!` would hide the third and fourth")]
+    #[expect(
+        clippy::should_implement_trait,
+        reason = "an outcome is not a truth value: `!` would hide the third and fourth"
+    )]
     pub fn not(self) -> Self {
         match self {
             Self::Known(Value::Bool(value)) => Self::truth(!value),

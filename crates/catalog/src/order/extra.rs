@@ -13,7 +13,9 @@ use crate::tree::{Node, NodeValue, TableReader};
 
 /// Takes `extra` out of a table; anything but a table is a finding.
 pub(super) fn read(reader: &mut TableReader<'_>) -> Extra {
-    let Some(node) = reader.node("extra") else { return Extra::None };
+    let Some(node) = reader.node("extra") else {
+        return Extra::None;
+    };
     let what = format!("`extra` of {}", reader.what());
     match TableReader::new(node, reader.file(), what, reader.findings()) {
         Some(mut table) => {

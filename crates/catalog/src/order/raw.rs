@@ -13,9 +13,11 @@ use astragal_model::{Currency, Date, Extra};
 
 use super::extra;
 use super::raw_unit::{self, RawUnit};
+use crate::declare::is_id;
 use crate::finding::{Finding, Findings, Place};
+use crate::site_values::{RawFact, RawMeasure, raw_facts, raw_measures};
 use crate::source::FileId;
-use crate::tree::{Entry, Node, Spanned, TableReader};
+use crate::tree::{Node, Spanned, TableReader};
 
 /// LIMIT: how many openings an order may have.
 pub const OPENINGS_LIMIT: usize = 1_000;
@@ -25,18 +27,18 @@ pub const QUANTITY_LIMIT: u32 = 10_000;
 
 /// An order as it was written.
 #[derive(Debug)]
-pub(super) struct RawOrder<'a> {
+pub(super) struct RawOrder {
     pub(super) id: Option<Spanned<String>>,
     pub(super) label: Option<String>,
     pub(super) date: Option<Date>,
     pub(super) currency: Option<Currency>,
     pub(super) extra: Extra,
     pub(super) catalogs: Vec<RawCatalog>,
-    pub(super) house: Vec<&'a Entry>,
-    pub(super) floors: Vec<RawPlace<'a>>,
-    pub(super) rooms: Vec<RawPlace<'a>>,
-    pub(super) faces: Vec<RawPlace<'a>>,
-    pub(super) openings: Vec<RawOpening<'a>>,
+    pub(super) house: Vec<RawFact>,
+    pub(super) floors: Vec<RawPlace>,
+    pub(super) rooms: Vec<RawPlace>,
+    pub(super) faces: Vec<RawPlace>,
+    pub(super) openings: Vec<RawOpening>,
 }
 
 /// A catalog that the order uses.
@@ -50,23 +52,23 @@ pub(super) struct RawCatalog {
 
 /// A floor, a room or a face.
 #[derive(Debug)]
-pub(super) struct RawPlace<'a> {
+pub(super) struct RawPlace {
     pub(super) id: Spanned<String>,
     pub(super) label: String,
     /// Only rooms have one.
     pub(super) floor: Option<Spanned<String>>,
-    pub(super) facts: Vec<&'a Entry>,
+    pub(super) facts: Vec<RawFact>,
 }
 
 /// An opening.
 #[derive(Debug)]
-pub(super) struct RawOpening<'a> {
+pub(super) struct RawOpening {
     pub(super) tag: Spanned<String>,
     pub(super) quantity: u32,
     pub(super) room: Option<Spanned<String>>,
     pub(super) face: Option<Spanned<String>>,
-    pub(super) measures: Vec<&'a Entry>,
-    pub(super) facts: Vec<&'a Entry>,
+    pub(super) measures: Vec<RawMeasure>,
+    pub(super) facts: Vec<RawFact>,
     pub(super) note: Option<String>,
     pub(super) included: Option<bool>,
     pub(super) alternate_of: Option<Spanned<String>>,
@@ -88,7 +90,13 @@ impl Report<'_> {
     }
 
     /// Records an error at some bytes of the order.
-    pub(super) fn error(&self, code: &'static str, span: &Range<usize>, message: String, help: impl Into<String>) {
+    pub(super) fn error(
+        &self,
+        code: &'static str,
+        span: &Range<usize>,
+        message: String,
+        help: impl Into<String>,
+    ) {
         let finding = Finding::error(code, message).at(self.place(span));
         self.findings.push(finding.with_help(help));
     }
@@ -109,9 +117,10 @@ impl Report<'_> {
 }
 
 /// Reads the shape of an order. `needs_date` says whether the file itself must have a date.
-pub(super) fn read<'a>(root: &'a Node, needs_date: bool, report: Report<'a>) -> Option<RawOrder<'a>> {
+pub(super) fn read(root: &Node, needs_date: bool, report: Report<'_>) -> Option<RawOrder> {
     let mut reader = TableReader::new(root, report.file, "the order", report.findings)?;
-    if !reader.format_is_known() {
+    let has_format = reader.has("format");
+    if !reader.format_is_known() && has_format {
         return None;
     }
     let mut order = RawOrder {
@@ -137,7 +146,7 @@ pub(super) fn read<'a>(root: &'a Node, needs_date: bool, report: Report<'a>) -> 
         order.catalogs = catalogs.into_iter().filter_map(read_catalog).collect();
     }
     if let Some(mut house) = reader.table("house", "house") {
-        order.house = entries(&mut house, "facts");
+        order.house = raw_facts(&mut house, "facts");
         house.finish();
     }
     for (key, places) in [
@@ -146,22 +155,27 @@ pub(super) fn read<'a>(root: &'a Node, needs_date: bool, report: Report<'a>) -> 
         ("face", &mut order.faces),
     ] {
         let tables = reader.array_of_tables(key, key);
-        *places = tables.into_iter().filter_map(|table| read_place(table, key)).collect();
+        *places = tables
+            .into_iter()
+            .filter_map(|table| read_place(table, key))
+            .collect();
     }
     order.openings = read_openings(&mut reader, report);
     reader.finish();
     Some(order)
 }
 
-fn read_header(mut reader: TableReader<'_>, needs_date: bool, order: &mut RawOrder<'_>) {
+fn read_header(mut reader: TableReader<'_>, needs_date: bool, order: &mut RawOrder) {
     order.id = filled_text(&mut reader, "id");
     order.label = reader.optional_text("label").map(|text| text.value);
     if needs_date && !reader.has("date") {
         let text = "the order lacks `date`, the day as of which it is judged".to_owned();
         let help = "add `date`, like 2026-11-25; the day of reading is never taken instead";
-        reader
-            .findings()
-            .push(Finding::error("MISSING_KEY", text).at(reader.place()).with_help(help));
+        reader.findings().push(
+            Finding::error("MISSING_KEY", text)
+                .at(reader.place())
+                .with_help(help),
+        );
     }
     order.date = reader.date("date").map(|date| date.value);
     order.currency = read_currency(&mut reader);
@@ -173,11 +187,14 @@ fn read_currency(reader: &mut TableReader<'_>) -> Option<Currency> {
     let code = reader.required_text("currency")?;
     let currency = Currency::from_code(&code.value);
     if currency.is_none() {
-        let text = format!("`{}` is no currency of ISO 4217", code.value);
-        let finding = Finding::error("UNKNOWN_CURRENCY", text).at(reader.place_of(&code.span));
-        reader
-            .findings()
-            .push(finding.with_help("write its three capital letters, like `USD`"));
+        let upper = code.value.trim().to_ascii_uppercase();
+        let help = match Currency::from_code(&upper) {
+            Some(_) => format!("did you mean `{upper}`?"),
+            None => "write the three letters of ISO 4217, such as `USD`, `CAD` or `EUR`".to_owned(),
+        };
+        let text = format!("`{}` is not a currency of ISO 4217 with minor units", code.value);
+        let finding = Finding::error("CURRENCY_UNKNOWN", text).at(reader.place_of(&code.span));
+        reader.findings().push(finding.with_help(help));
     }
     currency
 }
@@ -191,38 +208,50 @@ fn read_catalog(mut reader: TableReader<'_>) -> Option<RawCatalog> {
     let book = reader.required_text("book");
     let policy = reader.optional_text("policy");
     reader.finish();
-    Some(RawCatalog { id: id?, folder, book, policy })
+    Some(RawCatalog {
+        id: id?,
+        folder,
+        book,
+        policy,
+    })
 }
 
-fn read_place<'a>(mut reader: TableReader<'a>, kind: &str) -> Option<RawPlace<'a>> {
+fn read_place(mut reader: TableReader<'_>, kind: &str) -> Option<RawPlace> {
     let id = filled_text(&mut reader, "id");
     if let Some(id) = &id {
         reader.rename(format!("{kind} `{}`", id.value));
         check_id(id, kind, &reader);
     }
     let label = reader.optional_text("label");
-    let floor = if kind == "room" { reader.optional_text("floor") } else { None };
-    let facts = entries(&mut reader, "facts");
+    let floor = if kind == "room" {
+        reader.optional_text("floor")
+    } else {
+        None
+    };
+    let facts = raw_facts(&mut reader, "facts");
     reader.finish();
     let id = id?;
     let label = label.map_or_else(|| id.value.clone(), |label| label.value);
-    Some(RawPlace { id, label, floor, facts })
+    Some(RawPlace {
+        id,
+        label,
+        floor,
+        facts,
+    })
 }
 
 fn check_id(id: &Spanned<String>, kind: &str, reader: &TableReader<'_>) {
-    let is_plain = |letter: u8| letter.is_ascii_lowercase() || letter.is_ascii_digit();
-    let mut letters = id.value.bytes();
-    if letters.next().is_some_and(is_plain) && letters.all(|letter| is_plain(letter) || b"-_".contains(&letter)) {
+    if is_id(&id.value) {
         return;
     }
     let text = format!("`{}` is no id of a {kind}", id.value);
-    let help = "an id has small letters a to z, digits, `-` and `_`, and begins with a letter or a digit; \
+    let help = "begin with a small letter or a digit; go on with small letters, digits, `-` and `_`; \
                 what people read goes into `label`";
     let finding = Finding::error("BAD_ID", text).at(reader.place_of(&id.span));
     reader.findings().push(finding.with_help(help));
 }
 
-fn read_openings<'a>(reader: &mut TableReader<'a>, report: Report<'a>) -> Vec<RawOpening<'a>> {
+fn read_openings(reader: &mut TableReader<'_>, report: Report<'_>) -> Vec<RawOpening> {
     let tables = reader.array_of_tables("opening", "opening");
     if tables.is_empty() && !report.findings.has_errors() {
         let finding = Finding::warning("NO_OPENINGS", "the order has no opening").at(reader.place());
@@ -245,7 +274,7 @@ fn read_openings<'a>(reader: &mut TableReader<'a>, report: Report<'a>) -> Vec<Ra
     openings
 }
 
-fn read_opening(mut reader: TableReader<'_>) -> Option<RawOpening<'_>> {
+fn read_opening(mut reader: TableReader<'_>) -> Option<RawOpening> {
     let tag = filled_text(&mut reader, "tag");
     if let Some(tag) = &tag {
         reader.rename(format!("opening `{}`", tag.value));
@@ -253,8 +282,8 @@ fn read_opening(mut reader: TableReader<'_>) -> Option<RawOpening<'_>> {
     let quantity = read_quantity(&mut reader);
     let room = reader.optional_text("room");
     let face = reader.optional_text("face");
-    let measures = entries(&mut reader, "measures");
-    let facts = entries(&mut reader, "facts");
+    let measures = raw_measures(&mut reader, "measures");
+    let facts = raw_facts(&mut reader, "facts");
     let note = reader.optional_text("note").map(|note| note.value);
     let included = reader.optional_bool("included").map(|included| included.value);
     let alternate_of = reader.optional_text("alternate_of");
@@ -262,11 +291,25 @@ fn read_opening(mut reader: TableReader<'_>) -> Option<RawOpening<'_>> {
     let units = raw_unit::read_units(&mut reader);
     reader.finish();
     let tag = tag?;
-    Some(RawOpening { tag, quantity, room, face, measures, facts, note, included, alternate_of, extra, units })
+    Some(RawOpening {
+        tag,
+        quantity,
+        room,
+        face,
+        measures,
+        facts,
+        note,
+        included,
+        alternate_of,
+        extra,
+        units,
+    })
 }
 
 fn read_quantity(reader: &mut TableReader<'_>) -> u32 {
-    let Some(quantity) = reader.integer("quantity") else { return 1 };
+    let Some(quantity) = reader.integer("quantity") else {
+        return 1;
+    };
     match u32::try_from(quantity.value) {
         Ok(count @ 1..=QUANTITY_LIMIT) => count,
         _ => {
@@ -294,12 +337,8 @@ pub(super) fn filled_text(reader: &mut TableReader<'_>, key: &'static str) -> Op
     }
     let message = format!("`{key}` of {} is empty", reader.what());
     let finding = Finding::error("EMPTY_TEXT", message).at(reader.place_of(&text.span));
-    reader.findings().push(finding.with_help(format!("write something into `{key}`")));
+    reader
+        .findings()
+        .push(finding.with_help(format!("write something into `{key}`")));
     None
-}
-
-/// The entries of a table whose keys are free.
-fn entries<'a>(reader: &mut TableReader<'a>, key: &'static str) -> Vec<&'a Entry> {
-    let what = format!("`{key}` of {}", reader.what());
-    reader.table(key, &what).map_or_else(Vec::new, |mut table| table.rest())
 }

@@ -45,7 +45,10 @@ pub(super) fn read_units(opening: &mut TableReader<'_>) -> Vec<RawUnit> {
     let tables = opening.array_of_tables("unit", &what);
     let heads: Vec<Range<usize>> = tables.iter().map(|table| table.place().span).collect();
     match heads.as_slice() {
-        [] if opening.node("unit").is_none_or(|node| node.as_array().is_some_and(<[_]>::is_empty)) => {
+        [] if opening
+            .node("unit")
+            .is_none_or(|node| node.as_array().is_some_and(<[_]>::is_empty)) =>
+        {
             let text = format!("{} has no unit", opening.what());
             let finding = Finding::error("NO_UNIT", text).at(opening.place());
             opening
@@ -77,7 +80,12 @@ fn read_unit(mut reader: TableReader<'_>) -> RawUnit {
     let waivers = reader.array_of_tables("waivers", "waiver");
     let waivers = waivers.into_iter().filter_map(read_waiver).collect();
     reader.finish();
-    RawUnit { catalog, picks, pins, waivers }
+    RawUnit {
+        catalog,
+        picks,
+        pins,
+        waivers,
+    }
 }
 
 fn read_pick(mut reader: TableReader<'_>) -> Option<RawPick> {
@@ -88,7 +96,11 @@ fn read_pick(mut reader: TableReader<'_>) -> Option<RawPick> {
     let option = filled_text(&mut reader, "option");
     let quoted = reader.date("quoted").map(|date| date.value);
     reader.finish();
-    Some(RawPick { attribute: attribute?, option, quoted })
+    Some(RawPick {
+        attribute: attribute?,
+        option,
+        quoted,
+    })
 }
 
 fn read_waiver(mut reader: TableReader<'_>) -> Option<RawWaiver> {
@@ -97,12 +109,21 @@ fn read_waiver(mut reader: TableReader<'_>) -> Option<RawWaiver> {
         reader.rename(format!("the waiver of `{}`", rule.value));
     }
     let reference = filled_text(&mut reader, "reference");
-    let from = if reader.requires("from") { reader.date("from") } else { None };
+    let from = if reader.requires("from") {
+        reader.date("from")
+    } else {
+        None
+    };
     let until = reader.date("until");
     if let (Some(from), Some(until)) = (&from, &until)
         && until.value < from.value
     {
-        let text = format!("{} ends on {}, before it begins on {}", reader.what(), until.value, from.value);
+        let text = format!(
+            "{} ends on {}, before it begins on {}",
+            reader.what(),
+            until.value,
+            from.value
+        );
         let finding = Finding::error("DATES_OUT_OF_ORDER", text)
             .at(reader.place_of(&until.span))
             .with_related(reader.place_of(&from.span), "it begins here")

@@ -78,7 +78,11 @@ fn check(text: &str, expected: Expect) {
 fn measures_are_exact_and_say_who_deducted() {
     check(
         "[measures]\nwidth = { size = \"35 5/8\", deducted_by = \"dealer\" }\nclear = \"904.875 mm\"\npanes = 3\n",
-        expect![""],
+        expect![[r#"
+            width = Some(Measured { value: Length(35.625), deducted_by: Some(Dealer) })
+            clear = Some(Measured { value: Length(35.625), deducted_by: None })
+            panes = Some(Measured { value: Number(3), deducted_by: None })
+        "#]],
     );
 }
 
@@ -86,7 +90,15 @@ fn measures_are_exact_and_say_who_deducted() {
 fn a_measure_off_its_step_is_never_brought_to_it() {
     check(
         "[measures]\nwidth = \"35.7\"\npanes = \"1.5\"\nclear = \"35.7\"\n",
-        expect![""],
+        expect![[r#"
+            width = None
+            panes = None
+            clear = Some(Measured { value: Length(35.7), deducted_by: None })
+            (2, "\"35.7\"") OFF_STEP measure `width` is `35.7`, which is not a multiple of 1/16 in
+              help: the nearest are 35 11/16 in and 35 3/4 in
+            (3, "\"1.5\"") OFF_STEP measure `panes` is `1.5`, which is not a multiple of 1
+              help: the nearest are 1 and 2
+        "#]],
     );
 }
 
@@ -94,11 +106,30 @@ fn a_measure_off_its_step_is_never_brought_to_it() {
 fn a_size_that_is_no_length_says_how_to_write_one() {
     check(
         "[measures]\nwidth = \"35,625\"\nclear = \"8-May\"\npanes = \"wide\"\n",
-        expect![""],
+        expect![[r#"
+            width = None
+            clear = None
+            panes = None
+            (2, "\"35,625\"") WRONG_VALUE `35,625` has a decimal comma
+              help: write a decimal point: `35.625`, or no comma if it separates thousands
+            (3, "\"8-May\"") WRONG_VALUE `8-May` is a date, not a length
+              help: a spreadsheet has turned a fraction into a date; format the column as text and write 5/8 again
+            (4, "\"wide\"") WRONG_VALUE `wide` is not a number
+              help: write a number such as `12.5`
+        "#]],
     );
     check(
         "[measures]\nwidth = true\nclear = { deducted_by = \"nobody\" }\npanes = { size = 2, deducted_by = \"me\", depth = 1 }\n",
-        expect![""],
+        expect![[r#"
+            panes = Some(Measured { value: Number(2), deducted_by: None })
+            (2, "true") WRONG_TYPE measure `width` is true; expected a number
+            (3, "{ deducted_by = \"nobody\" }") MISSING_KEY measure `clear` lacks `size`
+              help: add `size`
+            (4, "\"me\"") UNKNOWN_WORD `deducted_by` is `me`; expected one of `nobody`, `dealer`, `customer`
+              help: leave it out when nobody said who deducts
+            (4, "depth") UNKNOWN_KEY unknown key `depth` in measure `panes`
+              help: known keys are `size`, `deducted_by`
+        "#]],
     );
 }
 
@@ -106,11 +137,33 @@ fn a_size_that_is_no_length_says_how_to_write_one() {
 fn facts_have_the_type_that_the_catalog_declares() {
     check(
         "[facts]\nsleeping_room = true\nyear_built = 1964\nsill_height = \"1 ft\"\nsurveyed = 2026-05-02\nzone = \"north\"\n",
-        expect![""],
+        expect![[r#"
+            sleeping_room = Some(Some(Some(Bool(true))))
+            year_built = Some(Some(Some(Number(1964))))
+            sill_height = Some(Some(Some(Length(12))))
+            surveyed = Some(Some(Some(Date(2026-05-02))))
+            zone = Some(Some(Some(Option(`north`))))
+        "#]],
     );
     check(
         "[facts]\nsleeping_room = \"yes\"\nyear_built = false\nsill_height = \"low\"\nsurveyed = \"2026-05-02T10:00\"\nzone = \"nort\"\n",
-        expect![""],
+        expect![[r#"
+            sleeping_room = Some(None)
+            year_built = Some(None)
+            sill_height = Some(None)
+            surveyed = Some(None)
+            zone = Some(None)
+            (2, "\"yes\"") WRONG_TYPE fact `sleeping_room` is `yes`; expected true or false
+              help: write `true`, `false` or `"unknown"`
+            (3, "false") WRONG_TYPE fact `year_built` is false; expected a number
+              help: write a number, or `"unknown"`
+            (4, "\"low\"") WRONG_VALUE `low` is not a length
+              help: write a length such as `35 5/8`, `35.625 in`, `2'-11 5/8"` or `904.875 mm`
+            (5, "\"2026-05-02T10:00\"") WRONG_TYPE fact `surveyed` is `2026-05-02T10:00`; expected a date
+              help: write a date like `2024-06-01`, or `"unknown"`
+            (6, "\"nort\"") UNKNOWN_OPTION fact `zone` has no value `nort`
+              help: did you mean `north`?
+        "#]],
     );
 }
 
@@ -118,6 +171,13 @@ fn facts_have_the_type_that_the_catalog_declares() {
 fn unknown_may_be_written_for_every_fact() {
     check(
         "[facts]\nsleeping_room = \"unknown\"\nyear_built = \"unknown\"\nsurveyed = \"unknown\"\nzone = \"unknown\"\nsill_height = [1]\n",
-        expect![""],
+        expect![[r#"
+            sleeping_room = Some(Some(None))
+            year_built = Some(Some(None))
+            surveyed = Some(Some(None))
+            zone = Some(Some(None))
+            (6, "[1]") WRONG_TYPE fact `sill_height` is an array; expected a single value
+              help: write `"unknown"` for what is not known
+        "#]],
     );
 }

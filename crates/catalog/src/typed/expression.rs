@@ -292,11 +292,15 @@ fn pair(wanted: Option<&Type>, left: Side<'_>, right: Side<'_>) -> (Option<Typed
         let of = right.as_ref().map(|typed| typed.of.clone());
         // A wanted type of options is wider than what the other side happens to give.
         let wanted = wanted.or(of.as_ref());
-        return ((left.1)(wanted), right);
+        // When the side that says the type is wrong, that is the one finding to give.
+        return (wanted.and_then(|wanted| (left.1)(Some(wanted))), right);
     }
     let left_typed = (left.1)(wanted);
     let of = left_typed.as_ref().map(|typed| typed.of.clone());
     let wanted = wanted.or(of.as_ref());
+    if wanted.is_none() && is_flexible(right.0) {
+        return (left_typed, None);
+    }
     (left_typed, (right.1)(wanted))
 }
 

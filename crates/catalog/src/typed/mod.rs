@@ -14,7 +14,12 @@ mod text;
 pub(crate) use expression::{Scope, Typed};
 pub(crate) use literal::{literal, options_help};
 pub(crate) use names::{AttributeShape, Named, Names, OptionDomain, PartWise, Type};
-pub(crate) use parsed::Parsed;
-pub(crate) use table::{figure_table, list_table, matrix_table};
+pub(crate) use parsed::{Parsed, push_children};
+pub(crate) use table::{
+    CellText, Key, Reports, ValueColumn, figure_table, list_table, matrix_table, valued_rows,
+};
 pub(crate) use template::template;
 pub(crate) use text::PlacedText;
+
+#[cfg(test)]
+mod tests;

@@ -22,7 +22,6 @@ pub use report::{
 use std::collections::BTreeSet;
 
 use crate::fill::{Mode, fill_standards, settle};
-use crate::id::Id;
 use crate::setting::Setting;
 use crate::unit::{Choice, Unit};
 
@@ -79,14 +78,6 @@ pub fn judge(setting: &Setting<'_>, unit: &Unit) -> Judgement {
     rules.extend(priced.findings);
     let open = open_attributes(&environment);
     let verdict = verdict(&rules, &open, &priced.total);
-    let declared = setting.catalog.declarations();
-    let policy_rules = setting.policy.iter().flat_map(|policy| &policy.terms.rules);
-    let authorities: BTreeSet<&Id> = declared
-        .rules
-        .iter()
-        .chain(policy_rules)
-        .map(|rule| &rule.authority)
-        .collect();
     Judgement {
         verdict,
         waivers_used: waivers_used(&rules),
@@ -98,12 +89,7 @@ pub fn judge(setting: &Setting<'_>, unit: &Unit) -> Judgement {
         total: priced.total,
         notices: notices::notice_findings(&environment),
         open,
-        authorities_not_applied: authorities
-            .into_iter()
-            .chain(&setting.authorities.left_out)
-            .filter(|authority| !setting.authorities.apply(authority))
-            .cloned()
-            .collect(),
+        authorities_not_applied: setting.authorities.left_out.iter().cloned().collect(),
     }
 }
 

@@ -10,6 +10,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::Date;
+use num_bigint::BigInt;
+use num_traits::ToPrimitive;
 use sha2::{Digest, Sha256};
 
 use crate::catalog::Declarations;
@@ -150,9 +152,16 @@ impl Encode for bool {
 /// By value: numerator and denominator in lowest terms, as decimal text.
 impl Encode for Number {
     fn encode(&self, encoder: &mut Encoder<'_>) {
-        encoder.put(&self.numerator().to_string());
-        encoder.put(&self.denominator().to_string());
+        encoder.put(&decimal(&self.numerator()));
+        encoder.put(&decimal(&self.denominator()));
     }
+}
+
+/// The digits of a whole number. Those of a machine word are found without the divisions of a big one.
+fn decimal(whole: &BigInt) -> String {
+    whole
+        .to_i64()
+        .map_or_else(|| whole.to_string(), |word| word.to_string())
 }
 
 /// As ISO 8601 writes it: `2026-03-01`.

@@ -59,7 +59,9 @@ impl Encode for Site {
             .iter()
             .filter_map(|(index, measured)| Some((index, measured.as_ref()?)));
         encoder.unordered(taken);
-        let known = facts.iter().filter_map(|(index, value)| Some((index, value.as_ref()?)));
+        let known = facts
+            .iter()
+            .filter_map(|(index, value)| Some((index, value.as_ref()?)));
         encoder.unordered(known);
     }
 }

@@ -33,7 +33,11 @@ impl Encode for PartIndex {
 impl Encode for AttributeIndex {
     fn encode(&self, encoder: &mut Encoder<'_>) {
         let found = encoder.names().and_then(|names| names.attributes.get(*self));
-        name(encoder, *self, found.map(|attribute| (&attribute.id, attribute.part)));
+        name(
+            encoder,
+            *self,
+            found.map(|attribute| (&attribute.id, attribute.part)),
+        );
     }
 }
 
