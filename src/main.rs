@@ -1,1 +1,28 @@
-fn main() {}
+//! The program `astragal`: quotes an order of made-to-order windows, and checks a library of catalogs.
+//!
+//! `astragal quote order.toml` says for every opening what it costs and which rules hold; `astragal check library`
+//! says what is wrong with the files of a library. Answers go to standard output, findings to standard error, and the
+//! exit code says the worst that was found: see [`exit`].
+//!
+//! Always holds: the same files and arguments give the same bytes; nothing is rounded for showing; a reader that
+//! stops listening is no failure.
+
+mod arguments;
+mod check;
+mod exit;
+mod json;
+mod output;
+mod quote;
+mod text;
+
+use clap::Parser as _;
+
+use arguments::{Arguments, Command};
+
+fn main() -> std::process::ExitCode {
+    let exit = match Arguments::parse().command {
+        Command::Quote(arguments) => quote::run(&arguments),
+        Command::Check(arguments) => check::run(&arguments),
+    };
+    exit.into()
+}

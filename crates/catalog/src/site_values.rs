@@ -73,12 +73,7 @@ pub(crate) fn raw_measures(reader: &mut TableReader<'_>, key: &'static str) -> V
 
 fn raw_measure(table: &TableReader<'_>, name: &str, name_place: Place, node: &Node) -> Option<RawMeasure> {
     let (size, deducted_by) = if matches!(node.value, NodeValue::Table(_)) {
-        let mut inner = TableReader::new(
-            node,
-            table.file(),
-            format!("measure `{name}`"),
-            table.findings(),
-        )?;
+        let mut inner = TableReader::new(node, table.file(), format!("measure `{name}`"), table.findings())?;
         let size = if inner.requires("size") {
             inner.decimal_text("size")
         } else {
@@ -101,9 +96,7 @@ fn raw_measure(table: &TableReader<'_>, name: &str, name_place: Place, node: &No
 
 fn deducted_by(reader: &mut TableReader<'_>) -> Option<DeductedBy> {
     let written = reader.optional_text("deducted_by")?;
-    let known = DeductedBy::ALL
-        .into_iter()
-        .find(|by| by.word() == written.value);
+    let known = DeductedBy::ALL.into_iter().find(|by| by.word() == written.value);
     if known.is_none() {
         let words = quoted_list(DeductedBy::ALL.map(DeductedBy::word));
         let message = format!("`deducted_by` is `{}`; expected one of {words}", written.value);
@@ -188,7 +181,13 @@ pub(crate) fn measured(
     })
 }
 
-fn off_step(raw: &RawMeasure, measure: &Measure, number: &Number, step: &Number, unit: LengthUnit) -> Finding {
+fn off_step(
+    raw: &RawMeasure,
+    measure: &Measure,
+    number: &Number,
+    step: &Number,
+    unit: LengthUnit,
+) -> Finding {
     let show = |number: &Number| {
         if measure.value_type == ValueType::Length {
             format_length(number, unit)

@@ -166,6 +166,9 @@ impl Environment<'_> {
                 (Outcome::Known(Value::NotAsked), Subject::Attribute(attribute)) => {
                     undefined = undefined.or(Some(UndefinedCause::NotAsked(*attribute)));
                 }
+                (Outcome::Known(Value::NotAsked), _) => {
+                    undefined = undefined.or(Some(UndefinedCause::NoRow(figure)));
+                }
                 (Outcome::Known(value), _) => keys.push(value),
                 (Outcome::Unknown(more), _) => wants.get_or_insert_default().extend(more),
                 (Outcome::Undefined(cause), _) => undefined = undefined.or(Some(cause)),
@@ -193,12 +196,10 @@ impl Environment<'_> {
     }
 }
 
-/// A conditional whose condition is unknown: known only where both sides agree.
+/// A conditional whose condition is unknown, and may yet be undefined: unknown, unless neither side has a value.
 fn either(mut wants: Wants, then: Outcome, otherwise: Outcome) -> Outcome {
-    match (&then, &otherwise) {
-        (Outcome::Known(left), Outcome::Known(right)) if left == right => return then,
-        (Outcome::Undefined(_), Outcome::Undefined(_)) => return then,
-        _ => {}
+    if let (Outcome::Undefined(_), Outcome::Undefined(_)) = (&then, &otherwise) {
+        return then;
     }
     for outcome in [then, otherwise] {
         if let Outcome::Unknown(more) = outcome {
@@ -251,7 +252,7 @@ fn strictly(
     }
 }
 
-/// Compares; *not asked* equals nothing, itself included.
+/// Compares; *not asked* equals nothing, itself included. An unknown side is waited for: it may come to be undefined.
 fn compare(comparison: Comparison, left: &Outcome, right: &Outcome) -> Outcome {
     if let (Outcome::Undefined(cause), _) | (_, Outcome::Undefined(cause)) = (left, right) {
         return Outcome::Undefined(cause.clone());
@@ -259,6 +260,8 @@ fn compare(comparison: Comparison, left: &Outcome, right: &Outcome) -> Outcome {
     if [left, right]
         .iter()
         .any(|side| **side == Outcome::Known(Value::NotAsked))
+        && left.wants().is_none()
+        && right.wants().is_none()
     {
         return match comparison {
             Comparison::Equal => Outcome::truth(false),

@@ -46,20 +46,26 @@ pub fn fill(setting: &Setting<'_>, picks: &[Pick]) -> Unit {
 
 /// What a unit would be with standards alone.
 ///
-/// Attributes whose standard is `ask` have no standard, so that they keep what stands there; everything else that
-/// was picked is dropped and filled again. The judge compares with this unit to tell what is an upcharge.
+/// Attributes whose standard is `ask` have no standard, so that they keep what stands there (on a later part only while
+/// no earlier part is asked, since its standard is theirs); everything else is dropped and filled again. The judge compares with this unit to tell what is an upcharge.
 #[must_use]
 pub fn fill_standards(setting: &Setting<'_>, unit: &Unit) -> Unit {
-    let choices = unit.choices.iter().map(|(attribute, choice)| match choice {
-        Choice::Chosen { .. } if is_ask(setting, attribute) => choice.clone(),
+    let attributes = setting.catalog.declarations().attributes.positions();
+    let choices = attributes.map(|attribute| match unit.choices.get(attribute) {
+        Some(choice @ Choice::Chosen { .. }) if has_no_standard(setting, unit, attribute) => choice.clone(),
         _ => Choice::Open,
     });
     let choices = choices.collect();
     settle(setting, Unit { choices }, Mode::Fill).unit
 }
 
-fn is_ask(setting: &Setting<'_>, attribute: AttributeIndex) -> bool {
-    matches!(setting.standard(attribute), Standard::Ask)
+/// Whether somebody must choose: the standard is `ask`, and no earlier part is asked whose choice would be the standard.
+fn has_no_standard(setting: &Setting<'_>, unit: &Unit, attribute: AttributeIndex) -> bool {
+    let earlier = parts_before(setting.catalog.declarations(), attribute);
+    let first = earlier
+        .iter()
+        .all(|(_, before)| unit.choices.get(*before) == Some(&Choice::NotAsked));
+    first && matches!(setting.standard(attribute), Standard::Ask)
 }
 
 /// Whether open attributes are filled on the way.

@@ -39,7 +39,12 @@ pub fn judged(setting: &Setting<'_>, unit: &Unit) -> (Vec<Difference>, Judgement
     if theirs.rules.len() != judgement.rules.len() || theirs.items.len() != judgement.items.len() {
         let count = format!("{} rules, {} items", judgement.rules.len(), judgement.items.len());
         let names = format!("{} rules, {} items", theirs.rules.len(), theirs.items.len());
-        found.push(Difference { kind: "count", name: "findings".to_owned(), judge: count, oracle: names });
+        found.push(Difference {
+            kind: "count",
+            name: "findings".to_owned(),
+            judge: count,
+            oracle: names,
+        });
     }
     (found, judgement, met)
 }
@@ -68,7 +73,12 @@ pub fn differences(judge: &Reading, oracle: &Reading) -> Vec<Difference> {
     same("tail", &judge.tail, &oracle.tail, &mut found);
     same("total", &judge.total, &oracle.total, &mut found);
     same("verdict", &judge.verdict, &oracle.verdict, &mut found);
-    same("waivers used", &judge.waivers_used, &oracle.waivers_used, &mut found);
+    same(
+        "waivers used",
+        &judge.waivers_used,
+        &oracle.waivers_used,
+        &mut found,
+    );
     let (theirs, ours) = (&judge.authorities_not_applied, &oracle.authorities_not_applied);
     same("authorities not applied", theirs, ours, &mut found);
     found
@@ -77,7 +87,12 @@ pub fn differences(judge: &Reading, oracle: &Reading) -> Vec<Difference> {
 fn same<T: PartialEq + Debug>(kind: &'static str, judge: &T, oracle: &T, found: &mut Vec<Difference>) {
     if judge != oracle {
         let (judge, oracle) = (format!("{judge:?}"), format!("{oracle:?}"));
-        found.push(Difference { kind, name: String::new(), judge, oracle });
+        found.push(Difference {
+            kind,
+            name: String::new(),
+            judge,
+            oracle,
+        });
     }
 }
 
@@ -92,7 +107,12 @@ fn by_name<T: PartialEq + Debug>(
         let (theirs, ours) = (judge.get(name), oracle.get(name));
         if theirs != ours {
             let (judge, oracle) = (format!("{theirs:?}"), format!("{ours:?}"));
-            found.push(Difference { kind, name: name.clone(), judge, oracle });
+            found.push(Difference {
+                kind,
+                name: name.clone(),
+                judge,
+                oracle,
+            });
         }
     }
 }
@@ -148,7 +168,11 @@ fn rule_name(declared: &Declarations, finding: &RuleFinding) -> String {
     match finding.rule {
         RuleName::HasAPrice(item) => {
             let item = declared.items.at(item);
-            format!("{} {}", finding.id.as_str(), at_part(declared, &item.id, item.part))
+            format!(
+                "{} {}",
+                finding.id.as_str(),
+                at_part(declared, &item.id, item.part)
+            )
         }
         _ => at_part(declared, &finding.id, finding.part),
     }
@@ -167,7 +191,10 @@ fn notices(declared: &Declarations, judgement: &Judgement) -> BTreeMap<String, O
     let findings = judgement.notices.iter();
     findings
         .map(|finding| {
-            let part = declared.notices.get(finding.notice).and_then(|notice| notice.part);
+            let part = declared
+                .notices
+                .get(finding.notice)
+                .and_then(|notice| notice.part);
             let wants = finding.wants.as_ref().map(|wants| names(declared, wants));
             (at_part(declared, &finding.id, part), wants)
         })
@@ -204,7 +231,10 @@ pub fn want_name(declared: &Declarations, want: &Want) -> String {
     match want {
         Want::Measure(index) => format!("measure {}", subject_name(declared, Subject::Measure(*index))),
         Want::DeductedBy(index) => {
-            format!("deducted by {}", subject_name(declared, Subject::DeductedBy(*index)))
+            format!(
+                "deducted by {}",
+                subject_name(declared, Subject::DeductedBy(*index))
+            )
         }
         Want::Fact(index) => format!("fact {}", subject_name(declared, Subject::Fact(*index))),
         Want::Choice(index) => format!("choice {}", subject_name(declared, Subject::Attribute(*index))),
@@ -230,7 +260,7 @@ fn reason(declared: &Declarations, cause: &UndefinedCause) -> String {
     }
 }
 
-/// What stands at an attribute, as the judge has it; open without wants.
+/// Whether nothing stands at an attribute yet.
 #[must_use]
 pub fn is_open(stand: &Stand) -> bool {
     matches!(stand, Stand::Open(_))

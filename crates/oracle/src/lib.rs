@@ -6,6 +6,7 @@
 //!
 //! Always holds: nothing here is used by the engine; of the model only its data types are used.
 
+pub mod census;
 pub mod chance;
 pub mod compare;
 pub mod generate;

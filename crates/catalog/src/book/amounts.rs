@@ -42,7 +42,12 @@ pub(super) fn read(reading: &mut Reading<'_>, path: &PlacedText) -> Option<BTree
         }
     }
     reports.finish();
-    Some(amounts.into_iter().map(|(id, (amount, _))| (id, amount)).collect())
+    Some(
+        amounts
+            .into_iter()
+            .map(|(id, (amount, _))| (id, amount))
+            .collect(),
+    )
 }
 
 fn amount_of(
@@ -53,13 +58,21 @@ fn amount_of(
 ) -> Result<Amount, Box<Finding>> {
     let id = row.cell(item_column);
     if id.is_empty() {
-        let finding = Finding::error("EMPTY_CELL", "found an empty cell, expected the id of a price item");
+        let finding = Finding::error(
+            "EMPTY_CELL",
+            "found an empty cell, expected the id of a price item",
+        );
         let finding = finding.at(row.place(item_column));
         return Err(Box::new(finding.with_help("name the item, or delete the row")));
     }
     let mut items = reading.catalog.declarations().items.values();
     let Some(item) = items.find(|item| item.id.as_str() == id) else {
-        return Err(Box::new(without_item("amount", id, row.place(item_column), reading.catalog)));
+        return Err(Box::new(without_item(
+            "amount",
+            id,
+            row.place(item_column),
+            reading.catalog,
+        )));
     };
     let text = row.cell(amount_column);
     let read = match &item.amount {
@@ -77,11 +90,18 @@ fn amount_of(
             ),
             AmountKind::Percent(_) if !text.contains('%') && !text.is_empty() => (
                 format!("`{id}` is a percentage, and `{text}` has no `%`"),
-                format!("write `{text} %`, or take `percent_of` out of the catalog"),
+                match Number::from_decimal(text) {
+                    Some(_) => format!("write `{text} %`, or take `percent_of` out of the catalog"),
+                    None => "write it like `15 %`".to_owned(),
+                },
             ),
             _ => (message, help),
         };
-        Box::new(Finding::error(amount_code(text), message).at(row.place(amount_column)).with_help(help))
+        Box::new(
+            Finding::error(amount_code(text), message)
+                .at(row.place(amount_column))
+                .with_help(help),
+        )
     })
 }
 
@@ -91,7 +111,7 @@ pub(super) fn amount_code(text: &str) -> &'static str {
     match number {
         _ if text.is_empty() => "EMPTY_CELL",
         Some(number) if number.abs() > super::amount_limit() => "AMOUNT_TOO_LARGE",
-        _ => "NOT_MONEY",
+        _ => "BAD_AMOUNT",
     }
 }
 
@@ -99,12 +119,23 @@ pub(super) fn amount_code(text: &str) -> &'static str {
 pub(super) fn wrong_kind(item: &PriceItem, given: &str, place: Place) -> Finding {
     let (is, help) = match &item.amount {
         AmountKind::Flat => ("a flat amount", "give it a row in the amounts file".to_owned()),
-        AmountKind::Percent(_) => ("a percentage", "give it a row in the amounts file, such as `15 %`".to_owned()),
-        AmountKind::By(_) => ("an amount by options", format!("give it a `[[sheet]]` with item = \"{}\"", item.id)),
-        AmountKind::Grid { grid, .. } => ("an amount by size", format!("give it a `[[grid]]` with id = \"{grid}\"")),
+        AmountKind::Percent(_) => (
+            "a percentage",
+            "give it a row in the amounts file, such as `15 %`".to_owned(),
+        ),
+        AmountKind::By(_) => (
+            "an amount by options",
+            format!("give it a `[[sheet]]` with item = \"{}\"", item.id),
+        ),
+        AmountKind::Grid { grid, .. } => (
+            "an amount by size",
+            format!("give it a `[[grid]]` with id = \"{grid}\""),
+        ),
     };
     let message = format!("`{}` is given {given}; in the catalog it is {is}", item.id);
-    Finding::error("WRONG_KIND_OF_AMOUNT", message).at(place).with_help(help)
+    Finding::error("WRONG_KIND_OF_AMOUNT", message)
+        .at(place)
+        .with_help(help)
 }
 
 /// Finds the columns of a sheet that must be there, and reports all others that are no remarks.
@@ -113,7 +144,10 @@ pub(super) fn columns(sheet: &Sheet, wanted: &[&str], reports: &mut Reports<'_>)
     for (column, name) in spoken().filter(|(_, name)| !wanted.contains(name)) {
         let help = match nearest(name, wanted.iter().copied()) {
             Some(near) => format!("did you mean `{near}`?"),
-            None => format!("columns are {}; one of remarks begins with `#`", quoted_list(wanted.iter().copied())),
+            None => format!(
+                "columns are {}; one of remarks begins with `#`",
+                quoted_list(wanted.iter().copied())
+            ),
         };
         let finding = Finding::error("UNKNOWN_COLUMN", format!("unknown column `{name}`"));
         reports.push(finding.at(sheet.column_place(column)).with_help(help));

@@ -33,35 +33,53 @@ pub(super) fn read(reading: &mut Reading<'_>, raw: &RawGrid) -> Option<Grid> {
     let lower = lower?;
     let mut reports = Reports::new(reading.findings);
     let grid = match (lower.as_slice(), types.as_slice()) {
+        _ if has_wrong_shape(&sheet, types.len(), raw.head.id.as_str(), &mut reports) => None,
         ([lower], [of]) => one_axis(&sheet, lower, of, &names, &mut reports),
-        ([rows_lower, columns_lower], [rows, columns]) => {
-            two_axes(&sheet, [(rows_lower, rows), (columns_lower, columns)], &names, &mut reports)
-        }
+        ([rows_lower, columns_lower], [rows, columns]) => two_axes(
+            &sheet,
+            [(rows_lower, rows), (columns_lower, columns)],
+            &names,
+            &mut reports,
+        ),
         _ => None,
     };
     if let Some(grid) = &grid
         && reports.is_fine()
         && grid.cells.iter().all(Option::is_none)
     {
-        let finding = Finding::error("NO_ROWS", format!("grid `{}` has no amount in any cell", raw.head.id));
-        reports.push(finding.at(sheet.header_place()).with_help("write amounts, or take the grid away"));
+        let finding = Finding::error(
+            "NO_ROWS",
+            format!("grid `{}` has no amount in any cell", raw.head.id),
+        );
+        reports.push(
+            finding
+                .at(sheet.header_place())
+                .with_help("write amounts, or take the grid away"),
+        );
     }
-    grid.filter(|_| reports.finish())
+    let is_fine = reports.finish();
+    grid.filter(|_| is_fine)
 }
 
 /// The items that use a grid, with the figures of its axes.
 fn users<'a>(catalog: &'a Catalog, id: &'a str) -> impl Iterator<Item = (&'a PriceItem, &'a [FigureIndex])> {
-    catalog.declarations().items.values().filter_map(move |item| match &item.amount {
-        AmountKind::Grid { grid, axes, .. } if grid.as_str() == id => Some((item, axes.as_slice())),
-        _ => None,
-    })
+    catalog
+        .declarations()
+        .items
+        .values()
+        .filter_map(move |item| match &item.amount {
+            AmountKind::Grid { grid, axes, .. } if grid.as_str() == id => Some((item, axes.as_slice())),
+            _ => None,
+        })
 }
 
 /// The types of the axes, as all items that use the grid have them.
 fn axis_types(reading: &Reading<'_>, raw: &RawGrid) -> Option<Vec<Type>> {
     let figures = &reading.catalog.declarations().figures;
     let types_of = |axes: &[FigureIndex]| -> Option<Vec<ValueType>> {
-        axes.iter().map(|figure| figures.get(*figure).map(|figure| figure.value_type)).collect()
+        axes.iter()
+            .map(|figure| figures.get(*figure).map(|figure| figure.value_type))
+            .collect()
     };
     let place = || raw.head.place.clone();
     let mut users = users(reading.catalog, raw.head.id.as_str());
@@ -73,17 +91,28 @@ fn axis_types(reading: &Reading<'_>, raw: &RawGrid) -> Option<Vec<Type>> {
     let types = types_of(axes)?;
     for (item, axes) in users {
         if types_of(axes).as_ref() != Some(&types) {
-            let message = format!("`{}` and `{}` use grid `{}` with axes of other types", first.id, item.id, raw.head.id);
+            let message = format!(
+                "`{}` and `{}` use grid `{}` with axes of another number or type",
+                first.id, item.id, raw.head.id
+            );
             let finding = Finding::error("GRID_AXES_DIFFER", message).at(place());
-            reading.findings.push(finding.with_help("give one of the items a grid of its own"));
+            reading
+                .findings
+                .push(finding.with_help("give one of the items a grid of its own"));
             return None;
         }
     }
     let has_size = |of: &ValueType| matches!(of, ValueType::Number | ValueType::Length | ValueType::Area);
     if let Some(of) = types.iter().find(|of| !has_size(of)) {
-        let message = format!("an axis of grid `{}` is {}; expected a number, a length or an area", raw.head.id, of.words());
+        let message = format!(
+            "an axis of grid `{}` is {}; expected a number, a length or an area",
+            raw.head.id,
+            of.words()
+        );
         let finding = Finding::error("WRONG_TYPE", message).at(place());
-        reading.findings.push(finding.with_help("name another figure in `axes` of the price item"));
+        reading
+            .findings
+            .push(finding.with_help("name another figure in `axes` of the price item"));
         return None;
     }
     Some(types.into_iter().map(Type::plain).collect())
@@ -92,9 +121,14 @@ fn axis_types(reading: &Reading<'_>, raw: &RawGrid) -> Option<Vec<Type>> {
 fn lower_ends(reading: &Reading<'_>, raw: &RawGrid, types: &[Type], names: &Names) -> Option<Vec<Number>> {
     if raw.lower.len() != types.len() {
         let (found, expected) = (raw.lower.len(), types.len());
-        let message = format!("`lower` has {found} ends; grid `{}` has {expected} axes", raw.head.id);
+        let message = format!(
+            "`lower` has {found} ends; grid `{}` has {expected} axes",
+            raw.head.id
+        );
         let finding = Finding::error("WRONG_NUMBER_OF_AXES", message).at(raw.lower_place.clone());
-        reading.findings.push(finding.with_help("write one lower end an axis, rows first"));
+        reading
+            .findings
+            .push(finding.with_help("write one lower end an axis, rows first"));
         return None;
     }
     let end = |(text, of): (&PlacedText, &Type)| {
@@ -103,19 +137,56 @@ fn lower_ends(reading: &Reading<'_>, raw: &RawGrid, types: &[Type], names: &Name
             text: &text.text,
             place: &place,
         };
-        size(&cell, of, names).map_err(|finding| reading.findings.push(*finding)).ok()
+        size(&cell, of, names)
+            .map_err(|finding| reading.findings.push(*finding))
+            .ok()
     };
     let ends: Vec<Option<Number>> = raw.lower.iter().zip(types).map(end).collect();
     ends.into_iter().collect()
 }
 
+/// Whether a sheet looks like one for another number of axes; then a finding says so.
+fn has_wrong_shape(sheet: &Sheet, axes: usize, id: &str, reports: &mut Reports<'_>) -> bool {
+    let has = |name: &str| sheet.column(name).is_some();
+    let (message, help) = if axes == 1 && !has("upper") && !has("amount") {
+        (
+            format!("grid `{id}` has one axis; its sheet has the columns `upper` and `amount`"),
+            "write one bracket a row, or give the price item two `axes`",
+        )
+    } else if axes == 2 && has("upper") && has("amount") {
+        (
+            format!("grid `{id}` has two axes; its sheet has bounds in the first row and the first column"),
+            "write the sheet as a matrix, or give the price item one of the `axes`",
+        )
+    } else {
+        return false;
+    };
+    reports.push(
+        Finding::error("WRONG_NUMBER_OF_AXES", message)
+            .at(sheet.header_place())
+            .with_help(help),
+    );
+    true
+}
+
 /// Columns `upper` and `amount`.
-fn one_axis(sheet: &Sheet, lower: &Number, of: &Type, names: &Names, reports: &mut Reports<'_>) -> Option<Grid> {
+fn one_axis(
+    sheet: &Sheet,
+    lower: &Number,
+    of: &Type,
+    names: &Names,
+    reports: &mut Reports<'_>,
+) -> Option<Grid> {
     let found = named_columns(sheet, &["upper", "amount"], reports);
-    let (upper, amount) = (found.first().copied().flatten()?, found.get(1).copied().flatten()?);
+    let (upper, amount) = (
+        found.first().copied().flatten()?,
+        found.get(1).copied().flatten()?,
+    );
     let headers = sheet.rows().map(|row| (row.cell(upper), row.place(upper)));
     let axis = axis(headers, lower, of, names, reports);
-    let cells = sheet.rows().map(|row| cell(row.cell(amount), &|| row.place(amount), reports));
+    let cells = sheet
+        .rows()
+        .map(|row| cell(row.cell(amount), &|| row.place(amount), reports));
     let cells: Vec<Option<Number>> = cells.collect();
     no_bounds(&axis, sheet, reports);
     Some(Grid {
@@ -137,7 +208,9 @@ fn two_axes(
         .filter(|(column, name)| *column != corner && !name.starts_with('#'))
         .map(|(column, _)| column)
         .collect();
-    let headers = columns.iter().map(|column| (sheet.column_name(*column), sheet.column_place(*column)));
+    let headers = columns
+        .iter()
+        .map(|column| (sheet.column_name(*column), sheet.column_place(*column)));
     let across = axis(headers, columns_lower, columns_type, names, reports);
     let headers = sheet.rows().map(|row| (row.cell(corner), row.place(corner)));
     let down = axis(headers, rows_lower, rows_type, names, reports);
@@ -194,7 +267,11 @@ fn axis<'a>(
 fn no_bounds(axis: &Axis, sheet: &Sheet, reports: &mut Reports<'_>) {
     if axis.uppers.is_empty() && reports.is_fine() {
         let finding = Finding::error("NO_ROWS", "the grid has no bounds");
-        reports.push(finding.at(sheet.header_place()).with_help("write upper ends in the first row and column"));
+        reports.push(
+            finding
+                .at(sheet.header_place())
+                .with_help("write upper ends in the first row and column"),
+        );
     }
 }
 
@@ -217,7 +294,11 @@ fn cell(text: &str, place: &dyn Fn() -> Place, reports: &mut Reports<'_>) -> Opt
     match money(text) {
         Ok(amount) => Some(amount),
         Err((message, help)) => {
-            reports.push(Finding::error(amount_code(text), message).at(place()).with_help(help));
+            reports.push(
+                Finding::error(amount_code(text), message)
+                    .at(place())
+                    .with_help(help),
+            );
             None
         }
     }

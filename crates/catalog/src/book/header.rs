@@ -2,7 +2,8 @@
 
 use astragal_model::{Currency, Date, Number};
 
-use super::amount_text::{amount_limit, money};
+use super::amount_text::money;
+use super::amounts::amount_code;
 use crate::declare::{Fields, Head, IdKind};
 use crate::finding::Finding;
 use crate::typed::PlacedText;
@@ -33,9 +34,15 @@ impl Header {
         let head = fields.head(IdKind::Other);
         let label = fields.label();
         let catalog = fields.required_text("catalog");
-        let currency = fields.required_text("currency").and_then(|code| currency(&code, fields));
+        let currency = fields
+            .required_text("currency")
+            .and_then(|code| currency(&code, fields));
         let has_unit = fields.reader.requires("round_to");
-        let round_to = if has_unit { round_to(fields, currency) } else { None };
+        let round_to = if has_unit {
+            round_to(fields, currency)
+        } else {
+            None
+        };
         let from = fields.reader.date("from");
         let until = fields.reader.date("until");
         if let (Some(from), Some(until)) = (&from, &until)
@@ -44,7 +51,9 @@ impl Header {
             let message = format!("`until` is {}, before `from`, {}", until.value, from.value);
             let finding = Finding::error("DATES_REVERSED", message).at(fields.place_of(&until.span));
             let finding = finding.with_related(fields.place_of(&from.span), "it begins here");
-            fields.findings().push(finding.with_help("both days belong to the time in force"));
+            fields
+                .findings()
+                .push(finding.with_help("both days belong to the time in force"));
         }
         Some(Self {
             head: head?,
@@ -81,28 +90,32 @@ pub(crate) fn round_to(fields: &mut Fields<'_>, currency: Option<Currency>) -> O
     let written = fields.reader.decimal_text("round_to")?;
     let place = fields.place_of(&written.span);
     let wrong = |code: &'static str, message: String, help: String| {
-        fields.findings().push(Finding::error(code, message).at(place.clone()).with_help(help));
+        fields
+            .findings()
+            .push(Finding::error(code, message).at(place.clone()).with_help(help));
         None
     };
     let unit = match money(&written.value) {
         Ok(unit) => unit,
-        Err((message, help)) => return wrong("NOT_MONEY", message, help),
+        Err((message, help)) => return wrong(amount_code(&written.value), message, help),
     };
     if !unit.is_positive() {
         let message = format!("`round_to` is {unit}; expected more than 0");
-        return wrong("BAD_ROUNDING", message, "write the smallest step of a price, such as \"0.01\"".to_owned());
-    }
-    if unit > amount_limit() {
-        let message = format!("`round_to` is {unit}; at most {} is read", amount_limit());
-        return wrong("AMOUNT_TOO_LARGE", message, "write the smallest step of a price".to_owned());
+        return wrong(
+            "BAD_ROUNDING",
+            message,
+            "write the smallest step of a price, such as \"0.01\"".to_owned(),
+        );
     }
     match currency {
         Some(currency) if !unit.is_multiple_of(&currency.minor_unit()) => {
-            let message = format!("`round_to` is {unit}, not a whole number of {}", currency.minor_unit());
+            let message = format!(
+                "`round_to` is {unit}, not a whole number of {}",
+                currency.minor_unit()
+            );
             let help = format!("the smallest unit of {currency} is {}", currency.minor_unit());
             wrong("BAD_ROUNDING", message, help)
         }
         _ => Some(unit),
     }
 }
-

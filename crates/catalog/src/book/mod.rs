@@ -29,7 +29,7 @@ use std::collections::BTreeMap;
 
 use astragal_model::{Book, Catalog, Id};
 
-pub(crate) use amount_text::{amount_limit, money, percentage};
+use amount_text::amount_limit;
 pub(crate) use header::round_to;
 use raw::RawBook;
 pub(crate) use tail::read_tail;
@@ -110,7 +110,10 @@ fn read_book(
     let home = folder.join(MemberKind::Book.file_name());
     let file = library.read(sources, &home, None, findings)?;
     let root = tree::read(sources, file, findings)?;
-    let raw = RawBook::read(Fields::new(&root, file, "price book file", &home, sources, findings)?, &home);
+    let raw = RawBook::read(
+        Fields::new(&root, file, "price book file", &home, sources, findings)?,
+        &home,
+    );
     if !together::is_for(&raw, catalog, findings) {
         return None;
     }
@@ -143,7 +146,10 @@ fn read_book(
         round_to: header.round_to?,
         from: header.from,
         until: header.until,
-        amounts: amounts?.into_iter().map(|(id, amount)| Some((id, amount?))).collect::<Option<_>>()?,
+        amounts: amounts?
+            .into_iter()
+            .map(|(id, amount)| Some((id, amount?)))
+            .collect::<Option<_>>()?,
         sheets,
         grids,
         tail: raw.tail?,
@@ -163,8 +169,12 @@ struct Reading<'a> {
 impl<'a> Reading<'a> {
     /// The sheet that a text of the book names.
     fn sheet(&mut self, path: &PlacedText) -> Option<Sheet> {
-        let file = self.library.resolve_include(self.home, &path.text, &path.place, self.findings)?;
-        let file = self.library.read(self.sources, &file, Some(&path.place), self.findings)?;
+        let file = self
+            .library
+            .resolve_include(self.home, &path.text, &path.place, self.findings)?;
+        let file = self
+            .library
+            .read(self.sources, &file, Some(&path.place), self.findings)?;
         Sheet::read(self.sources, file, self.findings)
     }
 }

@@ -35,7 +35,10 @@ pub(super) fn read(reading: &mut Reading<'_>, raw: &RawSheet) -> Option<Vec<Shee
     };
     let sheet = reading.sheet(&raw.table)?;
     let names = Names::of_catalog(catalog.declarations());
-    let headers: Vec<String> = attributes.iter().map(|attribute| header(reading, item, *attribute)).collect();
+    let headers: Vec<String> = attributes
+        .iter()
+        .map(|attribute| header(reading, item, *attribute))
+        .collect();
     let wanted: Vec<&str> = headers.iter().map(String::as_str).chain(["amount"]).collect();
     let mut reports = Reports::new(reading.findings);
     let found = columns(&sheet, &wanted, &mut reports);
@@ -50,7 +53,12 @@ pub(super) fn read(reading: &mut Reading<'_>, raw: &RawSheet) -> Option<Vec<Shee
     let keys: Vec<Key<'_>> = keys
         .iter()
         .zip(&types)
-        .filter_map(|(column, of)| Some(Key { column: (*column)?, of }))
+        .filter_map(|(column, of)| {
+            Some(Key {
+                column: (*column)?,
+                of,
+            })
+        })
         .collect();
     let value = ValueColumn {
         column: (*amount)?,
@@ -74,8 +82,16 @@ fn header(reading: &Reading<'_>, item: &PriceItem, attribute: AttributeIndex) ->
 /// The amount of a row.
 fn amount_cell(text: &CellText<'_>) -> Result<Value, Box<Finding>> {
     money(text.text).map(Value::Number).map_err(|(message, help)| {
-        let help = if text.text.is_empty() { "write the amount, 0 for nothing".to_owned() } else { help };
-        Box::new(Finding::error(amount_code(text.text), message).at((text.place)()).with_help(help))
+        let help = if text.text.is_empty() {
+            "write the amount, 0 for nothing".to_owned()
+        } else {
+            help
+        };
+        Box::new(
+            Finding::error(amount_code(text.text), message)
+                .at((text.place)())
+                .with_help(help),
+        )
     })
 }
 

@@ -2,7 +2,7 @@
 
 use astragal_model::{Id, TailStep};
 
-use super::header::{Header, book_of};
+use super::header::Header;
 use super::tail::read_tail;
 use crate::declare::{Fields, Head, IdKind};
 use crate::finding::{Finding, Place};
@@ -96,7 +96,11 @@ impl RawBook {
     fn add_grid(&mut self, mut fields: Fields<'_>) {
         let head = fields.head(IdKind::Other);
         let table = fields.required_text("table");
-        let lower = if fields.reader.requires("lower") { fields.reader.array("lower") } else { None };
+        let lower = if fields.reader.requires("lower") {
+            fields.reader.array("lower")
+        } else {
+            None
+        };
         let ends = lower.as_ref().map(|array| {
             let ends = array.value.iter().enumerate();
             let ends = ends.map(|(at, node)| {

@@ -6,7 +6,8 @@
 
 use astragal_model::{Amount, Class, Number, TailStep};
 
-use super::amount_text::{amount_limit, money, plain_number};
+use super::amount_text::{money, plain_number};
+use super::amounts::amount_code;
 use crate::declare::{Fields, Head, IdKind, keep_first};
 use crate::finding::Finding;
 use crate::library_files::LibraryPath;
@@ -25,7 +26,12 @@ pub(crate) fn read_tail(file: &mut Fields<'_>, home: &LibraryPath) -> Option<Vec
     let read: Vec<Option<(Head, TailStep)>> = file.list("tail", "tail step", home).map(step).collect();
     let mut steps = read.into_iter().collect::<Option<Vec<_>>>()?;
     let count = steps.len();
-    keep_first(&mut steps, "tail steps", |(head, _)| (head.id.as_str(), &head.place), findings);
+    keep_first(
+        &mut steps,
+        "tail steps",
+        |(head, _)| (head.id.as_str(), &head.place),
+        findings,
+    );
     (steps.len() == count).then(|| steps.into_iter().map(|(_, step)| step).collect())
 }
 
@@ -56,7 +62,11 @@ fn flat(fields: &mut Fields<'_>) -> Option<Number> {
     let amount = money(&written.value);
     let place = fields.place_of(&written.span);
     let said = |(message, help): (String, String)| {
-        fields.findings().push(Finding::error(super::amounts::amount_code(&written.value), message).at(place).with_help(help));
+        fields.findings().push(
+            Finding::error(amount_code(&written.value), message)
+                .at(place)
+                .with_help(help),
+        );
     };
     amount.map_err(said).ok()
 }
@@ -65,22 +75,24 @@ fn percent(fields: &mut Fields<'_>) -> Option<Number> {
     let written = fields.reader.decimal_text("percent")?;
     let place = fields.place_of(&written.span);
     let wrong = |code: &'static str, message: String, help: &str| {
-        fields.findings().push(Finding::error(code, message).at(place.clone()).with_help(help));
+        fields
+            .findings()
+            .push(Finding::error(code, message).at(place.clone()).with_help(help));
         None
     };
     let text = written.value.trim();
     let text = text.strip_suffix('%').map_or(text, str::trim_end);
-    let percent = match plain_number(text, "a percentage") {
+    let percent = match plain_number(text, "a percentage", "3.5") {
         Ok(percent) => percent,
-        Err((message, help)) => return wrong(super::amounts::amount_code(text), message, &help),
+        Err((message, help)) => return wrong(amount_code(text), message, &help),
     };
     if percent < Number::from(-100_i64) {
         let message = format!("`percent` is {percent}; expected at least -100");
-        return wrong("PERCENT_BELOW_MINUS_100", message, "with less the total would fall as the items rise");
-    }
-    if percent > amount_limit() {
-        let message = format!("`percent` is {percent}; at most {} is read", amount_limit());
-        return wrong("AMOUNT_TOO_LARGE", message, "was a decimal point lost?");
+        return wrong(
+            "PERCENT_BELOW_MINUS_100",
+            message,
+            "with less the total would fall as the items rise",
+        );
     }
     Some(percent)
 }

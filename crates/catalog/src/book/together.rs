@@ -15,7 +15,10 @@ pub(super) fn is_for(raw: &RawBook, catalog: &Catalog, findings: &Findings) -> b
     if header.catalog.text == id.as_str() {
         return true;
     }
-    let message = format!("book `{}` is for catalog `{}`, not for `{id}`", header.head.id, header.catalog.text);
+    let message = format!(
+        "book `{}` is for catalog `{}`, not for `{id}`",
+        header.head.id, header.catalog.text
+    );
     let finding = Finding::error("BOOK_FOR_OTHER_CATALOG", message).at(header.catalog.place.clone());
     findings.push(finding.with_help(format!("use a book of `{id}`, or write catalog = \"{id}\"")));
     false
@@ -27,7 +30,9 @@ pub(super) fn without_item(what: &str, id: &str, place: Place, catalog: &Catalog
     let known: BTreeSet<&str> = items
         .filter_map(|item| match (&item.amount, what) {
             (AmountKind::Grid { grid, .. }, "grid") => Some(grid.as_str()),
-            (AmountKind::By(_), "sheet") | (AmountKind::Flat | AmountKind::Percent(_), "amount") => Some(item.id.as_str()),
+            (AmountKind::By(_), "sheet") | (AmountKind::Flat | AmountKind::Percent(_), "amount") => {
+                Some(item.id.as_str())
+            }
             _ => None,
         })
         .collect();
@@ -41,10 +46,12 @@ pub(super) fn without_item(what: &str, id: &str, place: Place, catalog: &Catalog
         None if known.is_empty() => "take it out; no price item of the catalog takes one".to_owned(),
         None => format!("there are {}", quoted_list(known.iter().copied())),
     };
-    Finding::error("AMOUNT_WITHOUT_ITEM", message).at(place).with_help(help)
+    Finding::error("AMOUNT_WITHOUT_ITEM", message)
+        .at(place)
+        .with_help(help)
 }
 
-/// Every item has an entry. `amounts` is `None` when the amounts file could not be read.
+/// Every item has an entry. One that is given in the wrong way has a finding already. `amounts` is `None` when the amounts file could not be read.
 pub(super) fn nothing_is_left_out(
     raw: &RawBook,
     catalog: &Catalog,
@@ -57,8 +64,15 @@ pub(super) fn nothing_is_left_out(
         let (is_there, help) = match &item.amount {
             AmountKind::Flat | AmountKind::Percent(_) => {
                 let is_there = amounts.is_none_or(|amounts| amounts.contains_key(id));
-                let example = if item.amount == AmountKind::Flat { "12.50" } else { "15 %" };
-                (is_there, format!("add a row such as `{id},{example}` to the amounts file"))
+                let example = if item.amount == AmountKind::Flat {
+                    "12.50"
+                } else {
+                    "15 %"
+                };
+                (
+                    is_there,
+                    format!("add a row such as `{id},{example}` to the amounts file"),
+                )
             }
             AmountKind::By(_) => (
                 raw.sheets.iter().any(|sheet| sheet.item.text == id.as_str()) || raw.unread.contains(id),
@@ -69,7 +83,9 @@ pub(super) fn nothing_is_left_out(
                 format!("add a `[[grid]]` with id = \"{grid}\""),
             ),
         };
-        if !is_there && said.insert(id) {
+        let is_elsewhere = raw.sheets.iter().any(|sheet| sheet.item.text == id.as_str())
+            || amounts.is_some_and(|amounts| amounts.contains_key(id));
+        if !is_there && !is_elsewhere && said.insert(id) {
             let message = format!("price item `{id}` has no amount in the book");
             let finding = Finding::error("ITEM_WITHOUT_AMOUNT", message).at(raw.place.clone());
             findings.push(finding.with_help(help));

@@ -87,10 +87,7 @@ pub(super) fn option_list(mut fields: Fields<'_>) -> Option<RawOptionList> {
         None
     };
     fields.reader.finish();
-    Some(RawOptionList {
-        head: head?,
-        options,
-    })
+    Some(RawOptionList { head: head?, options })
 }
 
 fn attribute_options(fields: &mut Fields<'_>) -> Option<RawOptions> {

@@ -9,6 +9,7 @@ use std::ops::Range;
 use astragal_model::Id;
 
 use super::ids::{self, IdKind};
+use super::is_shallow;
 use crate::finding::{Finding, Findings, Place};
 use crate::library_files::LibraryPath;
 use crate::nearest::{nearest, quoted_list};
@@ -64,10 +65,7 @@ impl<'a> Fields<'a> {
         what: &'static str,
         home: &LibraryPath,
     ) -> impl Iterator<Item = Fields<'a>> + use<'a> {
-        let nodes = self
-            .reader
-            .array(key)
-            .map_or([].as_slice(), |array| array.value);
+        let nodes = self.reader.array(key).map_or([].as_slice(), |array| array.value);
         let (file, findings, sources) = (self.reader.file(), self.reader.findings(), self.sources);
         let home = home.clone();
         nodes
@@ -152,7 +150,8 @@ impl<'a> Fields<'a> {
 
     /// An expression.
     pub(crate) fn expression(&mut self, key: &'static str) -> Option<Parsed> {
-        Parsed::parse(self.text(key)?, self.findings())
+        let parsed = Parsed::parse(self.text(key)?, self.findings())?;
+        is_shallow(&parsed, self.findings()).then_some(parsed)
     }
 
     /// True or false; false when the key is not there.
@@ -188,11 +187,15 @@ impl<'a> Fields<'a> {
         let found = words.iter().find(|(word, _)| *word == text.text);
         if found.is_none() {
             let known = || words.iter().map(|(word, _)| *word);
+            let message = format!(
+                "`{key}` is `{}`; expected one of {}",
+                text.text,
+                quoted_list(known())
+            );
             let help = match nearest(&text.text, known()) {
                 Some(near) => format!("did you mean `{near}`?"),
-                None => format!("write {}", quoted_list(known())),
+                None => "write one of these words".to_owned(),
             };
-            let message = format!("`{key}` is `{}`; expected one of {}", text.text, quoted_list(known()));
             self.findings().push(
                 Finding::error("UNKNOWN_WORD", message)
                     .at(text.place.clone())
@@ -209,11 +212,7 @@ impl<'a> Fields<'a> {
 
     /// Whether exactly one of these keys is there; a finding when not.
     pub(crate) fn exactly_one(&mut self, keys: &[&'static str]) -> Option<&'static str> {
-        let present: Vec<&'static str> = keys
-            .iter()
-            .copied()
-            .filter(|key| self.reader.has(key))
-            .collect();
+        let present: Vec<&'static str> = keys.iter().copied().filter(|key| self.reader.has(key)).collect();
         match present.as_slice() {
             [one] => return Some(one),
             [] => {

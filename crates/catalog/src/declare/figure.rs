@@ -42,11 +42,11 @@ pub(super) fn figure(mut fields: Fields<'_>) -> Option<RawFigure> {
     let label = fields.label();
     let (declared_type, definition) = match fields.exactly_one(&["formula", "table"]) {
         Some("formula") => {
-            fields.without(
-                &["keys", "value", "match"],
-                "which only a figure by table has",
-            );
-            let declared = fields.reader.has("type").then(|| fields.word("type", &FORMULA_TYPES));
+            fields.without(&["keys", "value", "match"], "which only a figure by table has");
+            let declared = fields
+                .reader
+                .has("type")
+                .then(|| fields.word("type", &FORMULA_TYPES));
             (declared, fields.expression("formula").map(RawDefinition::Formula))
         }
         Some(_) => {

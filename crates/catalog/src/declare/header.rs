@@ -99,8 +99,11 @@ pub(super) fn no_catalog_here(file: &mut Fields<'_>) {
             "CATALOG_IN_INCLUDE",
             "`[catalog]` stands in an included file; it stands in `catalog.toml` alone",
         );
-        file.findings()
-            .push(finding.at(place).with_help("take it out, or do not include this file"));
+        file.findings().push(
+            finding
+                .at(place)
+                .with_help("take it out, or do not include this file"),
+        );
     }
 }
 

@@ -63,12 +63,14 @@ pub(crate) fn check(kind: IdKind, id: &str, place: &Place, findings: &Findings) 
 
 fn fault(kind: IdKind, id: &str) -> Option<(&'static str, &'static str)> {
     match kind {
-        IdKind::Name if !is_name(id) => {
-            Some(("is not a name", "begin with a small letter; go on with small letters, digits and `_`"))
-        }
-        IdKind::Name if is_reserved(id) => {
-            Some(("is a word that expressions keep for themselves", "choose another name"))
-        }
+        IdKind::Name if !is_name(id) => Some((
+            "is not a name",
+            "begin with a small letter; go on with small letters, digits and `_`",
+        )),
+        IdKind::Name if is_reserved(id) => Some((
+            "is a word that expressions keep for themselves",
+            "choose another name",
+        )),
         IdKind::Name if FUNCTION_NAMES.contains(&id) => {
             Some(("is a function of expressions", "choose another name"))
         }
@@ -77,12 +79,14 @@ fn fault(kind: IdKind, id: &str) -> Option<(&'static str, &'static str)> {
             "is not an id",
             "begin with a small letter or a digit; go on with small letters, digits, `-` and `_`",
         )),
-        IdKind::Option if id == "ask" => {
-            Some(("cannot be an option: as a standard it means that nothing is filled in", "choose another id"))
-        }
-        IdKind::FactOption if id == "unknown" => {
-            Some(("cannot be a value: in an order it means that nobody knows", "leave it out"))
-        }
+        IdKind::Option if id == "ask" => Some((
+            "cannot be an option: as a standard it means that nothing is filled in",
+            "choose another id",
+        )),
+        IdKind::FactOption if id == "unknown" => Some((
+            "cannot be a value: in an order it means that nobody knows",
+            "leave it out",
+        )),
         IdKind::Rule if IMPLICIT_RULES.contains(&id) => {
             Some(("is a rule that every catalog has", "choose another id"))
         }

@@ -53,7 +53,14 @@ pub(crate) fn declared(
             declared.has_gaps = true;
             return Some(declared);
         } else if seen.insert(path.clone()) {
-            stack.extend(open(library, &path, Some(&place), sources, findings, &mut declared));
+            stack.extend(open(
+                library,
+                &path,
+                Some(&place),
+                sources,
+                findings,
+                &mut declared,
+            ));
         }
     }
     Some(declared)
@@ -93,7 +100,11 @@ fn open(
 }
 
 fn add(declared: &mut Declared, open: &OpenFile, is_catalog: bool, sources: &Sources, findings: &Findings) {
-    let what = if is_catalog { "catalog file" } else { "included file" };
+    let what = if is_catalog {
+        "catalog file"
+    } else {
+        "included file"
+    };
     if let Some(fields) = Fields::new(&open.root, open.file, what, &open.path, sources, findings) {
         declared.add_file(fields, &open.path, is_catalog);
     }

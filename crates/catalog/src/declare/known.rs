@@ -48,7 +48,13 @@ pub(super) fn measure(mut fields: Fields<'_>) -> Option<RawMeasureKind> {
 pub(super) fn fact(mut fields: Fields<'_>) -> Option<RawSiteFact> {
     let head = fields.head(IdKind::Name);
     let label = fields.label();
-    let scopes = [Scope::House, Scope::Floor, Scope::Room, Scope::Face, Scope::Opening];
+    let scopes = [
+        Scope::House,
+        Scope::Floor,
+        Scope::Room,
+        Scope::Face,
+        Scope::Opening,
+    ];
     let of = fields.required_word("of", &scopes.map(|scope| (scope.word(), scope)));
     let types = [
         ("bool", ValueType::Bool),

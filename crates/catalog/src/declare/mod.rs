@@ -15,6 +15,7 @@ mod header;
 mod ids;
 pub(crate) mod include;
 mod known;
+mod nesting;
 mod price;
 mod rule;
 mod unique;
@@ -23,11 +24,14 @@ pub(crate) use attribute::{RawAttribute, RawOption, RawOptionList, RawOptions};
 pub(crate) use example::{RawExample, RawPick};
 pub(crate) use fields::{Fields, Head};
 pub(crate) use figure::{RawDefinition, RawFigure};
-pub(crate) use header::{RawAuthority, RawHeader, RawPart, library_header};
+pub(crate) use header::{RawAuthority, RawHeader, RawPart, library_header, table};
+#[cfg(test)]
+pub(crate) use ids::FUNCTION_NAMES;
 pub(crate) use ids::{IMPLICIT_RULES, IdKind, is_id};
 pub(crate) use include::declared;
 pub(crate) use known::{RawMeasureKind, RawSiteFact};
-pub(crate) use price::{RawAmount, RawItem};
+pub(crate) use nesting::is_shallow;
+pub(crate) use price::{CLASSES, RawAmount, RawItem};
 pub(crate) use rule::{RawLayout, RawNotice, RawRequirement, RawRule};
 pub(crate) use unique::keep_first;
 
@@ -64,14 +68,20 @@ impl Declared {
         } else {
             header::no_catalog_here(&mut file);
         }
-        self.authorities
-            .extend(file.list("authority", "authority", home).filter_map(header::authority));
-        self.option_lists
-            .extend(file.list("option_list", "option list", home).filter_map(attribute::option_list));
+        self.authorities.extend(
+            file.list("authority", "authority", home)
+                .filter_map(header::authority),
+        );
+        self.option_lists.extend(
+            file.list("option_list", "option list", home)
+                .filter_map(attribute::option_list),
+        );
         self.parts
             .extend(file.list("part", "part", home).filter_map(header::part));
-        self.attributes
-            .extend(file.list("attribute", "attribute", home).filter_map(attribute::attribute));
+        self.attributes.extend(
+            file.list("attribute", "attribute", home)
+                .filter_map(attribute::attribute),
+        );
         self.measures
             .extend(file.list("measure", "measure", home).filter_map(known::measure));
         self.facts

@@ -106,7 +106,10 @@ fn grid(fields: &mut Fields<'_>) -> Option<RawAmount> {
     } else {
         None
     };
-    let beyond = fields.word("beyond", &[("break", Beyond::Break), ("sign_off", Beyond::SignOff)]);
+    let beyond = fields.word(
+        "beyond",
+        &[("break", Beyond::Break), ("sign_off", Beyond::SignOff)],
+    );
     Some(RawAmount::Grid {
         grid: grid?,
         axes: axes?,

@@ -36,12 +36,42 @@ fn duplicate(id: &str, place: &Place, what: &str, before: &Place) -> Finding {
 impl Declared {
     /// Leaves every id in once; names of expressions share one namespace.
     pub(crate) fn make_unique(&mut self, findings: &Findings) {
-        keep_first(&mut self.authorities, "authorities", |it| (it.head.id.as_str(), &it.head.place), findings);
-        keep_first(&mut self.option_lists, "option lists", |it| (it.head.id.as_str(), &it.head.place), findings);
-        keep_first(&mut self.rules, "rules", |it| (it.head.id.as_str(), &it.head.place), findings);
-        keep_first(&mut self.items, "price items", |it| (it.head.id.as_str(), &it.head.place), findings);
-        keep_first(&mut self.notices, "notices", |it| (it.head.id.as_str(), &it.head.place), findings);
-        keep_first(&mut self.examples, "examples", |it| (it.head.id.as_str(), &it.head.place), findings);
+        keep_first(
+            &mut self.authorities,
+            "authorities",
+            |it| (it.head.id.as_str(), &it.head.place),
+            findings,
+        );
+        keep_first(
+            &mut self.option_lists,
+            "option lists",
+            |it| (it.head.id.as_str(), &it.head.place),
+            findings,
+        );
+        keep_first(
+            &mut self.rules,
+            "rules",
+            |it| (it.head.id.as_str(), &it.head.place),
+            findings,
+        );
+        keep_first(
+            &mut self.items,
+            "price items",
+            |it| (it.head.id.as_str(), &it.head.place),
+            findings,
+        );
+        keep_first(
+            &mut self.notices,
+            "notices",
+            |it| (it.head.id.as_str(), &it.head.place),
+            findings,
+        );
+        keep_first(
+            &mut self.examples,
+            "examples",
+            |it| (it.head.id.as_str(), &it.head.place),
+            findings,
+        );
         self.make_names_unique(findings);
     }
 

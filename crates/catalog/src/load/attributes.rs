@@ -1,12 +1,10 @@
 //! Attributes: what is asked, when, and what it is filled with.
 
-use astragal_model::{
-    Attribute, AttributeIndex, Audience, Id, Indexed, Position, Standard, Subject,
-};
+use astragal_model::{Attribute, AttributeIndex, Audience, Id, Indexed, Position, Standard, Subject};
 
 use super::names::AttributeSlot;
 use super::resolver::Resolver;
-use crate::declare::{Declared, RawAttribute};
+use crate::declare::{Declared, RawAttribute, is_id, is_shallow};
 use crate::finding::Finding;
 use crate::nearest::{nearest, quoted_list};
 use crate::typed::{Parsed, PlacedText, Scope, Type};
@@ -83,7 +81,7 @@ pub(crate) fn standard(
     if ids.contains(&id) {
         return Some(Standard::Option(id));
     }
-    let is_one_word = crate::declare::is_id(&text.text);
+    let is_one_word = is_id(&text.text);
     if is_one_word && resolver.names.find(&text.text).is_none() && !resolver.unreadable.is_name(&text.text) {
         let help = match nearest(&text.text, ids.iter().map(Id::as_str)) {
             Some(near) => format!("did you mean `{near}`?"),
@@ -101,7 +99,7 @@ pub(crate) fn standard(
         return None;
     }
     let parsed = Parsed::parse(text.clone(), resolver.findings)?;
-    if resolver.unreadable.is_in(&parsed) {
+    if resolver.unreadable.is_in(&parsed) || !is_shallow(&parsed, resolver.findings) {
         return None;
     }
     scope.option_of(&parsed, wanted).map(Standard::Formula)

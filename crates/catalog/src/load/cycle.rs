@@ -57,7 +57,8 @@ pub(crate) struct StepNames(BTreeMap<Step, Link>);
 impl StepNames {
     /// The names of all attributes and figures.
     pub(crate) fn of(declarations: &Declarations, places: &Places) -> Self {
-        let name = |id: &Id, part: Option<PartIndex>| match part.and_then(|part| declarations.parts.get(part)) {
+        let name = |id: &Id, part: Option<PartIndex>| match part.and_then(|part| declarations.parts.get(part))
+        {
             Some(part) => format!("`{id}.{}`", part.id),
             None => format!("`{id}`"),
         };
@@ -71,10 +72,12 @@ impl StepNames {
                 link(DeclarationKind::Attribute, &it.id, it.part),
             )
         });
-        let figures = declarations
-            .figures
-            .iter()
-            .map(|(index, it)| (Step::Figure(index), link(DeclarationKind::Figure, &it.id, it.part)));
+        let figures = declarations.figures.iter().map(|(index, it)| {
+            (
+                Step::Figure(index),
+                link(DeclarationKind::Figure, &it.id, it.part),
+            )
+        });
         Self(attributes.chain(figures).collect())
     }
 

@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use astragal_model::measure_text::LengthUnit;
 use astragal_model::{
-    AttributeIndex, Audience, Example, ExpectedTotal, FactIndex, Id, Indexed, Measure, MeasureIndex, Pick, Position,
-    Site, SiteFact,
+    AttributeIndex, Audience, Example, ExpectedTotal, FactIndex, Id, Indexed, Measure, MeasureIndex, Pick,
+    Position, Site, SiteFact,
 };
 
 use super::names::AttributeSlot;
@@ -25,16 +25,18 @@ pub(crate) struct Known<'a> {
 
 impl<'a> Known<'a> {
     /// The names of a catalog. Rules that could not be read count as known.
-    pub(crate) fn new(
-        declared: &'a Declared,
-        slots: &'a [AttributeSlot],
-        names: &Names,
-    ) -> Self {
+    pub(crate) fn new(declared: &'a Declared, slots: &'a [AttributeSlot], names: &Names) -> Self {
         let mut attributes = BTreeMap::new();
-        let mut rules: BTreeSet<String> = declared.rules.iter().map(|rule| rule.head.id.to_string()).collect();
+        let mut rules: BTreeSet<String> = declared
+            .rules
+            .iter()
+            .map(|rule| rule.head.id.to_string())
+            .collect();
         rules.extend(IMPLICIT_RULES.map(str::to_owned));
         for (position, slot) in slots.iter().enumerate() {
-            let Some(raw) = declared.attributes.get(slot.raw) else { continue };
+            let Some(raw) = declared.attributes.get(slot.raw) else {
+                continue;
+            };
             let name = match slot.part.and_then(|part| names.part_id(part)) {
                 Some(part) => format!("{}.{part}", raw.head.id),
                 None => raw.head.id.to_string(),
@@ -51,7 +53,11 @@ impl<'a> Known<'a> {
             attributes,
             declared,
             rules,
-            notices: declared.notices.iter().map(|notice| notice.head.id.as_str()).collect(),
+            notices: declared
+                .notices
+                .iter()
+                .map(|notice| notice.head.id.as_str())
+                .collect(),
         }
     }
 }
@@ -86,7 +92,14 @@ fn example(raw: &RawExample, site: Option<Site>, known: &Known<'_>, findings: &F
     let undecided = optional(raw.undecided.as_deref().map(rule_ids));
     let notices = optional(raw.notices.as_deref().map(|texts| {
         let is_known = |text: &str| known.notices.contains(text);
-        ids(texts, "UNKNOWN_NOTICE", "notice", is_known, &known.notices, findings)
+        ids(
+            texts,
+            "UNKNOWN_NOTICE",
+            "notice",
+            is_known,
+            &known.notices,
+            findings,
+        )
     }));
     let total = optional(raw.total.as_ref().map(|total| {
         let amount = number(&total.amount, &total.amount_place, findings)?;
@@ -125,10 +138,13 @@ fn picks(raw: &RawExample, known: &Known<'_>, findings: &Findings) -> Option<Vec
             let pick = pick(raw, known, findings)?;
             if let Some(before) = first.get(&pick.attribute) {
                 findings.push(
-                    Finding::error("DUPLICATE_ID", format!("`{}` is picked twice", raw.attribute.text))
-                        .at(raw.attribute.place.clone())
-                        .with_help("keep one of the two")
-                        .with_related(before.clone(), "picked here first"),
+                    Finding::error(
+                        "DUPLICATE_ID",
+                        format!("`{}` is picked twice", raw.attribute.text),
+                    )
+                    .at(raw.attribute.place.clone())
+                    .with_help("keep one of the two")
+                    .with_related(before.clone(), "picked here first"),
                 );
                 return None;
             }
@@ -197,7 +213,11 @@ fn unknown_attribute(text: &PlacedText, known: &Known<'_>) -> Option<Finding> {
         );
     }
     let of = |other: &str| other.split('.').next() == Some(first);
-    let is_declared = known.declared.attributes.iter().any(|raw| raw.head.id.as_str() == first);
+    let is_declared = known
+        .declared
+        .attributes
+        .iter()
+        .any(|raw| raw.head.id.as_str() == first);
     if is_declared && !known.attributes.keys().any(|other| of(other)) {
         return None;
     }
@@ -254,12 +274,20 @@ fn site(
     };
     let mut is_whole = true;
     for written in &raw.measures {
-        let found = measures.iter().find(|(_, measure)| measure.id.as_str() == written.name);
+        let found = measures
+            .iter()
+            .find(|(_, measure)| measure.id.as_str() == written.name);
         let value = match found {
             Some((index, measure)) => measured(written, measure, unit, findings).map(|value| (index, value)),
             None => {
                 let known = measures.values().map(|measure| measure.id.as_str());
-                findings.push(unknown_name("UNKNOWN_MEASURE", "measure", &written.name, &written.name_place, known));
+                findings.push(unknown_name(
+                    "UNKNOWN_MEASURE",
+                    "measure",
+                    &written.name,
+                    &written.name_place,
+                    known,
+                ));
                 None
             }
         };
@@ -274,7 +302,13 @@ fn site(
             Some((index, fact)) => fact_value(written, fact, unit, findings).map(|value| (index, value)),
             None => {
                 let known = facts.values().map(|fact| fact.id.as_str());
-                findings.push(unknown_name("UNKNOWN_FACT", "site fact", &written.name, &written.name_place, known));
+                findings.push(unknown_name(
+                    "UNKNOWN_FACT",
+                    "site fact",
+                    &written.name,
+                    &written.name_place,
+                    known,
+                ));
                 None
             }
         };

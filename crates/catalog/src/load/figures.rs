@@ -29,7 +29,13 @@ pub(crate) fn figures(
                 .or_insert_with(|| tables_of(raw, resolver).map(Vec::into_iter));
             let table = next.as_mut()?.next()?;
             let value_type = raw.declared_type.unwrap_or(ValueType::Number);
-            figure(raw, *part, value_type, Definition::Table(table, *row_match), resolver)
+            figure(
+                raw,
+                *part,
+                value_type,
+                Definition::Table(table, *row_match),
+                resolver,
+            )
         })
         .collect();
     let is_whole = read.len() == slots.len();
@@ -40,7 +46,8 @@ fn by_formula(raw: &RawFigure, part: Option<PartIndex>, resolver: &Resolver<'_>)
     let RawDefinition::Formula(formula) = raw.definition.as_ref()? else {
         return None;
     };
-    let is_unreadable = resolver.unreadable.is_in(formula) || resolver.unreadable.is_name(raw.head.id.as_str());
+    let is_unreadable =
+        resolver.unreadable.is_in(formula) || resolver.unreadable.is_name(raw.head.id.as_str());
     if is_unreadable {
         return None;
     }
@@ -57,7 +64,13 @@ fn by_formula(raw: &RawFigure, part: Option<PartIndex>, resolver: &Resolver<'_>)
 
 /// One table a part, their rows shared.
 fn tables_of(raw: &RawFigure, resolver: &Resolver<'_>) -> Option<Vec<Table>> {
-    let Some(RawDefinition::Table { file, keys, value, row_match }) = &raw.definition else {
+    let Some(RawDefinition::Table {
+        file,
+        keys,
+        value,
+        row_match,
+    }) = &raw.definition
+    else {
         return None;
     };
     let sheet = resolver.sheets.find(&raw.head.home, file)?;
@@ -71,7 +84,15 @@ fn tables_of(raw: &RawFigure, resolver: &Resolver<'_>) -> Option<Vec<Table>> {
     let parts = resolver.parts_of(raw.per.as_ref())?;
     let value_type = raw.declared_type.unwrap_or(ValueType::Number);
     let scope = resolver.scope(None);
-    figure_table(sheet, &scope, &parts, keys.as_deref(), value, value_type, *row_match)
+    figure_table(
+        sheet,
+        &scope,
+        &parts,
+        keys.as_deref(),
+        value,
+        value_type,
+        *row_match,
+    )
 }
 
 fn figure(
@@ -82,7 +103,11 @@ fn figure(
     resolver: &Resolver<'_>,
 ) -> Option<Figure> {
     if let Some(unit) = raw.unit.as_ref().filter(|_| value_type != ValueType::Number) {
-        let message = format!("figure `{}` is {} and has a `unit`", raw.head.id, value_type.words());
+        let message = format!(
+            "figure `{}` is {} and has a `unit`",
+            raw.head.id,
+            value_type.words()
+        );
         resolver.findings.push(
             Finding::error("KEYS_EXCLUDE", message)
                 .at(unit.place.clone())

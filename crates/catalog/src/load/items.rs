@@ -25,7 +25,13 @@ pub(crate) fn items(declared: &Declared, resolver: &Resolver<'_>) -> Option<Inde
     for raw in &declared.items {
         let read = item(raw, &by_id, resolver);
         count += read.as_ref().map_or(1, Vec::len);
-        if !within(count, RULES_LIMIT, "price items", Some(&raw.head.place), resolver.findings) {
+        if !within(
+            count,
+            RULES_LIMIT,
+            "price items",
+            Some(&raw.head.place),
+            resolver.findings,
+        ) {
             return None;
         }
         match (&mut items, read) {
@@ -83,7 +89,11 @@ fn amount(
 }
 
 /// What a name of an item reads, unless its declaration could not be read.
-fn subject(text: &PlacedText, part: Option<PartIndex>, resolver: &Resolver<'_>) -> Option<(Subject, ValueType)> {
+fn subject(
+    text: &PlacedText,
+    part: Option<PartIndex>,
+    resolver: &Resolver<'_>,
+) -> Option<(Subject, ValueType)> {
     if resolver.unreadable.is_name(&text.text) {
         return None;
     }
@@ -98,7 +108,12 @@ fn by(
     resolver: &Resolver<'_>,
 ) -> Option<Vec<AttributeIndex>> {
     if names.is_empty() {
-        return wrong_count(raw, "`by` names no attribute", "name one or more, or leave `by` out", resolver);
+        return wrong_count(
+            raw,
+            "`by` names no attribute",
+            "name one or more, or leave `by` out",
+            resolver,
+        );
     }
     let mut seen = BTreeSet::new();
     let read: Vec<Option<AttributeIndex>> = names
@@ -107,11 +122,23 @@ fn by(
             Subject::Attribute(index) if seen.insert(index) => Some(index),
             Subject::Attribute(_) => {
                 let message = format!("`{}` stands twice in `by`", text.text);
-                report("DUPLICATE_ID", message, text, "name each attribute once", resolver)
+                report(
+                    "DUPLICATE_ID",
+                    message,
+                    text,
+                    "name each attribute once",
+                    resolver,
+                )
             }
             _ => {
                 let message = format!("`{}` is not an attribute", text.text);
-                report("NOT_AN_ATTRIBUTE", message, text, "`by` names attributes; `axes` names figures", resolver)
+                report(
+                    "NOT_AN_ATTRIBUTE",
+                    message,
+                    text,
+                    "`by` names attributes; `axes` names figures",
+                    resolver,
+                )
             }
         })
         .collect();
@@ -134,11 +161,23 @@ fn axes(
             (Subject::Figure(index), ValueType::Number | ValueType::Length | ValueType::Area) => Some(index),
             (Subject::Figure(_), found) => {
                 let message = format!("figure `{}` is {}; an axis is a size", text.text, found.words());
-                report("WRONG_TYPE", message, text, "name a figure that is a number, a length or an area", resolver)
+                report(
+                    "WRONG_TYPE",
+                    message,
+                    text,
+                    "name a figure that is a number, a length or an area",
+                    resolver,
+                )
             }
             _ => {
                 let message = format!("`{}` is not a figure", text.text);
-                report("NOT_A_FIGURE", message, text, "declare a figure for it: `formula = \"...\"`", resolver)
+                report(
+                    "NOT_A_FIGURE",
+                    message,
+                    text,
+                    "declare a figure for it: `formula = \"...\"`",
+                    resolver,
+                )
             }
         })
         .collect();
@@ -146,7 +185,13 @@ fn axes(
         && first.text == second.text
     {
         let message = format!("`{}` stands twice in `axes`", second.text);
-        return report("DUPLICATE_ID", message, second, "name two figures, or one alone", resolver);
+        return report(
+            "DUPLICATE_ID",
+            message,
+            second,
+            "name two figures, or one alone",
+            resolver,
+        );
     }
     read.into_iter().collect()
 }
@@ -158,7 +203,12 @@ fn percent(
     resolver: &Resolver<'_>,
 ) -> Option<BTreeSet<Id>> {
     if names.is_empty() {
-        return wrong_count(raw, "`percent_of` names no item", "name one or more price items", resolver);
+        return wrong_count(
+            raw,
+            "`percent_of` names no item",
+            "name one or more price items",
+            resolver,
+        );
     }
     let mut of = BTreeSet::new();
     let mut is_whole = true;
@@ -170,7 +220,11 @@ fn percent(
                     Some(near) => format!("did you mean `{near}`?"),
                     None => "name price items of this catalog".to_owned(),
                 };
-                ("UNKNOWN_ITEM", format!("there is no price item `{}`", text.text), help)
+                (
+                    "UNKNOWN_ITEM",
+                    format!("there is no price item `{}`", text.text),
+                    help,
+                )
             }
             Some(Some(RawAmount::Percent(_))) => (
                 "PERCENT_OF_PERCENT",

@@ -6,7 +6,7 @@
 use crate::finding::{Finding, Findings, Place};
 
 /// LIMIT: parts of a catalog.
-pub(crate) const PARTS_LIMIT: usize = 256;
+pub(crate) const PARTS_LIMIT: usize = 64;
 /// LIMIT: attributes of a catalog.
 pub(crate) const ATTRIBUTES_LIMIT: usize = 512;
 /// LIMIT: options of one attribute.
@@ -19,7 +19,13 @@ pub(crate) const MEASURES_LIMIT: usize = 4_096;
 pub(crate) const RULES_LIMIT: usize = 10_000;
 
 /// Whether there are no more than the limit; a finding at `place` when there are.
-pub(crate) fn within(count: usize, limit: usize, what: &str, place: Option<&Place>, findings: &Findings) -> bool {
+pub(crate) fn within(
+    count: usize,
+    limit: usize,
+    what: &str,
+    place: Option<&Place>,
+    findings: &Findings,
+) -> bool {
     if count <= limit {
         return true;
     }

@@ -21,23 +21,26 @@ mod rules;
 mod sheets;
 mod types;
 
+pub(crate) use places::ListUse;
 pub use places::{Declaration, DeclarationKind, Places};
 
+pub(crate) use attributes::standard;
 pub(crate) use cycle::{circle, policy_circle};
 pub(crate) use resolver::{Resolver, Unreadable};
 pub(crate) use rules::{AUTHORITIES, rules};
-pub(crate) use sheets::Sheets;
+pub(crate) use sheets::{Sheets, wanted_by_rules};
 
 use std::collections::BTreeSet;
 
-use astragal_model::{Catalog, CatalogError, Declarations, Id, Indexed, Measure, Number, SiteFact, ValueType};
+use astragal_model::{
+    Catalog, CatalogError, Declarations, Id, Indexed, Measure, Number, SiteFact, ValueType,
+};
 
 use crate::declare::{Declared, RawHeader, declared};
 use crate::finding::{Finding, Findings, Place};
 use crate::library_files::{Library, LibraryPath};
 use crate::site_values::{length, number};
 use crate::source::Sources;
-use crate::typed::Names;
 use names::{Skeleton, skeleton};
 
 /// A catalog, and where its declarations stand.
@@ -66,7 +69,8 @@ pub fn load_catalog(
     findings.extend(found);
     if is_silent {
         let message = format!("the catalog in `{folder}` cannot be put together");
-        findings.push(Finding::error("CATALOG_NOT_WHOLE", message).with_help("this is a fault of the program"));
+        findings
+            .push(Finding::error("CATALOG_NOT_WHOLE", message).with_help("this is a fault of the program"));
     }
     loaded.filter(|_| !has_errors)
 }
@@ -86,7 +90,7 @@ fn load(
     }
     let header = declared.header.clone()?;
     let skeleton = skeleton(&declared, &header, findings)?;
-    let places = Places::of(&declared, &skeleton);
+    let places = Places::of(&declared, &skeleton, &sheets);
     let declarations = resolve(&declared, &header, skeleton, &sheets, findings)?;
     if findings.has_errors() {
         return None;
@@ -134,9 +138,9 @@ fn resolve(
     let measures = measures(declared, header, findings);
     let facts = facts(declared);
     let known = examples::Known::new(declared, &attribute_slots, &names);
-    let examples = measures
-        .as_ref()
-        .and_then(|measures| examples::examples(declared, &known, measures, &facts, header.length_unit, findings));
+    let examples = measures.as_ref().and_then(|measures| {
+        examples::examples(declared, &known, measures, &facts, header.length_unit, findings)
+    });
     let part = |(position, mut part): (usize, astragal_model::Part)| {
         part.when = conditions.get(&astragal_model::PartIndex(position)).cloned();
         part
@@ -167,7 +171,10 @@ fn known_authorities(declared: &Declared, findings: &Findings) -> BTreeSet<Id> {
     let mut known: BTreeSet<Id> = AUTHORITIES.iter().map(|word| Id::new(word)).collect();
     for authority in &declared.authorities {
         if !known.insert(authority.head.id.clone()) {
-            let message = format!("authority `{}` is there without being declared", authority.head.id);
+            let message = format!(
+                "authority `{}` is there without being declared",
+                authority.head.id
+            );
             findings.push(
                 Finding::error("DUPLICATE_ID", message)
                     .at(authority.head.place.clone())
@@ -203,6 +210,7 @@ fn measures(
         None
     };
     let of_catalog = read_step(ValueType::Length, &header.step);
+    // All are read, so that each one's findings are made.
     let read = declared.measures.iter().map(|raw| {
         let step = match (&raw.step, raw.value_type) {
             (None, ValueType::Length) => of_catalog.clone()?,
@@ -215,7 +223,8 @@ fn measures(
             step,
         })
     });
-    read.collect()
+    let read: Vec<Option<Measure>> = read.collect();
+    read.into_iter().collect()
 }
 
 fn facts(declared: &Declared) -> Indexed<astragal_model::FactIndex, SiteFact> {
@@ -229,10 +238,5 @@ fn facts(declared: &Declared) -> Indexed<astragal_model::FactIndex, SiteFact> {
     read.collect()
 }
 
-/// The names of a finished catalog, for what is read against it.
-pub(crate) fn names_of(catalog: &Catalog) -> Names {
-    Names::of_catalog(catalog.declarations())
-}
-
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;

@@ -9,7 +9,9 @@
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-use astragal_model::{AttributeIndex, FactIndex, FigureIndex, Id, MeasureIndex, OptionEntry, Part, PartIndex};
+use astragal_model::{
+    AttributeIndex, FactIndex, FigureIndex, Id, MeasureIndex, OptionEntry, Part, PartIndex,
+};
 
 use super::limits::{ATTRIBUTES_LIMIT, FIGURES_LIMIT, MEASURES_LIMIT, PARTS_LIMIT, RULES_LIMIT, within};
 use super::options::OptionLists;
@@ -87,13 +89,41 @@ fn check_counts(declared: &Declared, findings: &Findings) -> Option<()> {
         within(heads.len(), limit, what, place, findings)
     };
     let all = [
-        fits(declared.parts.iter().map(|it| &it.head).collect(), PARTS_LIMIT, "parts"),
-        fits(declared.measures.iter().map(|it| &it.head).collect(), MEASURES_LIMIT, "measures"),
-        fits(declared.facts.iter().map(|it| &it.head).collect(), MEASURES_LIMIT, "site facts"),
-        fits(declared.rules.iter().map(|it| &it.head).collect(), RULES_LIMIT, "rules"),
-        fits(declared.items.iter().map(|it| &it.head).collect(), RULES_LIMIT, "price items"),
-        fits(declared.notices.iter().map(|it| &it.head).collect(), RULES_LIMIT, "notices"),
-        fits(declared.examples.iter().map(|it| &it.head).collect(), RULES_LIMIT, "examples"),
+        fits(
+            declared.parts.iter().map(|it| &it.head).collect(),
+            PARTS_LIMIT,
+            "parts",
+        ),
+        fits(
+            declared.measures.iter().map(|it| &it.head).collect(),
+            MEASURES_LIMIT,
+            "measures",
+        ),
+        fits(
+            declared.facts.iter().map(|it| &it.head).collect(),
+            MEASURES_LIMIT,
+            "site facts",
+        ),
+        fits(
+            declared.rules.iter().map(|it| &it.head).collect(),
+            RULES_LIMIT,
+            "rules",
+        ),
+        fits(
+            declared.items.iter().map(|it| &it.head).collect(),
+            RULES_LIMIT,
+            "price items",
+        ),
+        fits(
+            declared.notices.iter().map(|it| &it.head).collect(),
+            RULES_LIMIT,
+            "notices",
+        ),
+        fits(
+            declared.examples.iter().map(|it| &it.head).collect(),
+            RULES_LIMIT,
+            "examples",
+        ),
     ];
     all.into_iter().all(|fits| fits).then_some(())
 }
@@ -103,7 +133,10 @@ impl Skeleton {
         let mut lists = OptionLists::new(declared, header.length_unit, findings);
         for (position, raw) in declared.attributes.iter().enumerate() {
             let parts = parts_of(raw.per.as_ref(), &self.names, findings);
-            let options = raw.options.as_ref().and_then(|options| lists.of(options, &raw.head));
+            let options = raw
+                .options
+                .as_ref()
+                .and_then(|options| lists.of(options, &raw.head));
             let (Some(parts), Some(options)) = (parts, options) else {
                 self.unreadable.add(&raw.head.id);
                 continue;
@@ -112,7 +145,13 @@ impl Skeleton {
                 parts_are_no_properties(declared, &raw.head, &options, findings);
             }
             let count = self.attributes.len() + parts.len();
-            if !within(count, ATTRIBUTES_LIMIT, "attributes", Some(&raw.head.place), findings) {
+            if !within(
+                count,
+                ATTRIBUTES_LIMIT,
+                "attributes",
+                Some(&raw.head.place),
+                findings,
+            ) {
                 return None;
             }
             for part in parts {

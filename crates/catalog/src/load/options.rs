@@ -70,7 +70,8 @@ impl<'a> OptionLists<'a> {
         };
         let whose = format!("option list `{}`", name.text);
         let options = list.options.as_ref();
-        let options = options.and_then(|options| read(options, &whose, self.unit, self.findings).map(Rc::new));
+        let options =
+            options.and_then(|options| read(options, &whose, self.unit, self.findings).map(Rc::new));
         self.read.insert(name.text.clone(), options.clone());
         options
     }
@@ -83,7 +84,13 @@ impl<'a> OptionLists<'a> {
 
 fn read(raws: &[RawOption], whose: &str, unit: LengthUnit, findings: &Findings) -> Option<Vec<OptionEntry>> {
     let over = raws.get(OPTIONS_LIMIT).map(|option| &option.place);
-    if !within(raws.len(), OPTIONS_LIMIT, &format!("options of {whose}"), over, findings) {
+    if !within(
+        raws.len(),
+        OPTIONS_LIMIT,
+        &format!("options of {whose}"),
+        over,
+        findings,
+    ) {
         return None;
     }
     let mut types: BTreeMap<String, (ValueType, Place)> = BTreeMap::new();
@@ -119,7 +126,11 @@ fn read(raws: &[RawOption], whose: &str, unit: LengthUnit, findings: &Findings) 
 }
 
 fn families_are_no_options(raw: &RawOption, ids: &BTreeSet<&str>, whose: &str, findings: &Findings) {
-    for family in raw.families.iter().filter(|family| ids.contains(family.text.as_str())) {
+    for family in raw
+        .families
+        .iter()
+        .filter(|family| ids.contains(family.text.as_str()))
+    {
         let message = format!("`{}` is a family and an option of {whose}", family.text);
         findings.push(
             Finding::error("DUPLICATE_ID", message)
@@ -165,7 +176,10 @@ fn dates_are_in_order(raw: &RawOption, findings: &Findings) {
         .collect();
     for (before, after) in written.iter().zip(written.iter().skip(1)) {
         if before.1 > after.1 {
-            let message = format!("`{}` is {}, before `{}`, {}", after.0, after.1, before.0, before.1);
+            let message = format!(
+                "`{}` is {}, before `{}`, {}",
+                after.0, after.1, before.0, before.1
+            );
             findings.push(
                 Finding::error("DATES_OUT_OF_ORDER", message)
                     .at(after.2.clone())

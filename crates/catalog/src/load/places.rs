@@ -5,14 +5,18 @@ use std::collections::BTreeMap;
 use astragal_model::Id;
 
 use super::names::Skeleton;
-use crate::declare::{Declared, Head};
+use super::sheets::Sheets;
+use crate::declare::{Declared, Head, RawRequirement};
 use crate::finding::Place;
+use crate::source::FileId;
 
 /// Where the declarations of a catalog stand.
 #[derive(Clone, Debug, Default)]
 pub struct Places {
     declarations: BTreeMap<(DeclarationKind, Id), Declaration>,
-    unused_lists: Vec<(Id, Declaration, bool)>,
+    sheets: BTreeMap<Id, (FileId, usize)>,
+    books: BTreeMap<Id, Place>,
+    lists: Vec<ListUse>,
 }
 
 /// Where one declaration stands.
@@ -22,6 +26,17 @@ pub struct Declaration {
     pub place: Place,
     /// All of it, from its heading to its last value.
     pub block: Place,
+}
+
+/// An option list as one catalog uses it.
+#[derive(Clone, Debug)]
+pub(crate) struct ListUse {
+    pub(crate) id: Id,
+    pub(crate) place: Place,
+    /// Whether an attribute of the catalog uses it.
+    pub(crate) is_used: bool,
+    /// Whether it stands in the folder of the catalog.
+    pub(crate) is_own: bool,
 }
 
 /// What sort of declaration it is.
@@ -56,38 +71,74 @@ impl Places {
         self.declarations.get(&(kind, id.clone()))
     }
 
-    /// The option lists that no attribute uses, and whether they stand in the catalog's own folder.
-    pub(crate) fn unused_lists(&self) -> &[(Id, Declaration, bool)] {
-        &self.unused_lists
+    /// The sheet of a rule by table, and how many rows it has.
+    #[must_use]
+    pub fn sheet_of_rule(&self, rule: &Id) -> Option<(FileId, usize)> {
+        self.sheets.get(rule).copied()
     }
 
-    pub(crate) fn of(declared: &Declared, skeleton: &Skeleton) -> Self {
+    /// Where an example names the book of its total.
+    pub(crate) fn book_of_example(&self, example: &Id) -> Option<&Place> {
+        self.books.get(example)
+    }
+
+    /// The option lists, and whether an attribute uses them.
+    pub(crate) fn lists(&self) -> &[ListUse] {
+        &self.lists
+    }
+
+    pub(crate) fn of(declared: &Declared, skeleton: &Skeleton, sheets: &Sheets) -> Self {
         let mut places = Self::default();
+        for rule in &declared.rules {
+            if let Some(RawRequirement::Table { file, .. }) = &rule.requirement
+                && let Some(sheet) = sheets.find(&rule.head.home, file)
+            {
+                let found = (sheet.file(), sheet.row_count());
+                places.sheets.insert(rule.head.id.clone(), found);
+            }
+        }
+        for example in &declared.examples {
+            if let Some(total) = &example.total {
+                places
+                    .books
+                    .insert(example.head.id.clone(), total.book.place.clone());
+            }
+        }
         if let Some(header) = &declared.header {
             places.add(DeclarationKind::Catalog, [&header.head]);
         }
         places.add(DeclarationKind::Part, declared.parts.iter().map(|it| &it.head));
-        places.add(DeclarationKind::Attribute, declared.attributes.iter().map(|it| &it.head));
-        places.add(DeclarationKind::Measure, declared.measures.iter().map(|it| &it.head));
+        places.add(
+            DeclarationKind::Attribute,
+            declared.attributes.iter().map(|it| &it.head),
+        );
+        places.add(
+            DeclarationKind::Measure,
+            declared.measures.iter().map(|it| &it.head),
+        );
         places.add(DeclarationKind::Fact, declared.facts.iter().map(|it| &it.head));
-        places.add(DeclarationKind::Figure, declared.figures.iter().map(|it| &it.head));
+        places.add(
+            DeclarationKind::Figure,
+            declared.figures.iter().map(|it| &it.head),
+        );
         places.add(DeclarationKind::Rule, declared.rules.iter().map(|it| &it.head));
         places.add(DeclarationKind::Item, declared.items.iter().map(|it| &it.head));
-        places.add(DeclarationKind::Notice, declared.notices.iter().map(|it| &it.head));
-        places.add(DeclarationKind::Example, declared.examples.iter().map(|it| &it.head));
+        places.add(
+            DeclarationKind::Notice,
+            declared.notices.iter().map(|it| &it.head),
+        );
+        places.add(
+            DeclarationKind::Example,
+            declared.examples.iter().map(|it| &it.head),
+        );
         let home = declared.header.as_ref().map(|header| header.head.home.parent());
-        let unused = declared
-            .option_lists
-            .iter()
-            .filter(|list| !skeleton.used_lists.contains(&list.head.id));
-        places.unused_lists = unused
-            .map(|list| {
-                let is_own = home
-                    .as_ref()
-                    .is_some_and(|folder| list.head.home.parent() == *folder);
-                (list.head.id.clone(), declaration(&list.head), is_own)
-            })
-            .collect();
+        let lists = declared.option_lists.iter().map(|list| ListUse {
+            id: list.head.id.clone(),
+            place: list.head.place.clone(),
+            is_used: skeleton.used_lists.contains(&list.head.id),
+            is_own: home.as_ref() == Some(&list.head.home.parent()),
+        });
+        places.lists = lists.collect();
         places
     }
 

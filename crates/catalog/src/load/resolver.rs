@@ -42,10 +42,11 @@ impl Unreadable {
 
     /// Whether a message has one in braces.
     pub(crate) fn is_in_message(&self, text: &str) -> bool {
-        !self.0.is_empty() && text.split('{').skip(1).any(|piece| {
-            let name = piece.split('}').next().unwrap_or_default();
-            self.is_name(name)
-        })
+        !self.0.is_empty()
+            && text.split('{').skip(1).any(|piece| {
+                let name = piece.split('}').next().unwrap_or_default();
+                self.is_name(name)
+            })
     }
 
     /// Whether a column of a sheet names one.
@@ -74,13 +75,19 @@ impl<'a> Resolver<'a> {
     }
 
     /// A condition with the existence of the part in front; the outer `None` means that a finding says why.
-    #[expect(clippy::option_option, reason = "no condition and an unreadable one are different")]
+    #[expect(
+        clippy::option_option,
+        reason = "no condition and an unreadable one are different"
+    )]
     pub(crate) fn when(&self, part: Option<PartIndex>, own: Option<&Parsed>) -> Option<Option<Expression>> {
         let own = match own {
             Some(parsed) => Some(self.condition(&self.scope(part), parsed)?),
             None => None,
         };
-        let exists = part.and_then(|part| self.names.part_condition(part)).flatten().cloned();
+        let exists = part
+            .and_then(|part| self.names.part_condition(part))
+            .flatten()
+            .cloned();
         Some(match (exists, own) {
             (Some(exists), Some(own)) => Some(Expression::And(vec![exists, own])),
             (exists, own) => exists.or(own),

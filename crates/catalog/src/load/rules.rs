@@ -19,7 +19,13 @@ pub(crate) fn rules(raws: &[RawRule], resolver: &Resolver<'_>, unsaid: &Id) -> O
     for raw in raws {
         let read = rule(raw, resolver, unsaid);
         count += read.as_ref().map_or(1, Vec::len);
-        if !within(count, RULES_LIMIT, "rules", Some(&raw.head.place), resolver.findings) {
+        if !within(
+            count,
+            RULES_LIMIT,
+            "rules",
+            Some(&raw.head.place),
+            resolver.findings,
+        ) {
             return None;
         }
         match (&mut rules, read) {
@@ -117,9 +123,17 @@ fn requirements(
                 .collect();
             read.into_iter().collect()
         }
-        RawRequirement::Table { file, allowed, layout } => {
+        RawRequirement::Table {
+            file,
+            allowed,
+            layout,
+        } => {
             let tables = tables(raw, file, layout, parts, resolver)?;
-            let make = if *allowed { Requirement::Allowed } else { Requirement::Forbidden };
+            let make = if *allowed {
+                Requirement::Allowed
+            } else {
+                Requirement::Forbidden
+            };
             Some(tables.into_iter().map(make).collect())
         }
     }

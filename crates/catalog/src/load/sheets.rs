@@ -19,10 +19,13 @@ pub(crate) struct Sheets {
 
 /// The sheets that the declarations name, with the files that name them.
 pub(crate) fn wanted(declared: &Declared) -> Vec<(LibraryPath, PlacedText)> {
-    let of_figures = declared.figures.iter().filter_map(|figure| match &figure.definition {
-        Some(RawDefinition::Table { file, .. }) => Some((figure.head.home.clone(), file.clone())),
-        _ => None,
-    });
+    let of_figures = declared
+        .figures
+        .iter()
+        .filter_map(|figure| match &figure.definition {
+            Some(RawDefinition::Table { file, .. }) => Some((figure.head.home.clone(), file.clone())),
+            _ => None,
+        });
     of_figures.chain(wanted_by_rules(&declared.rules)).collect()
 }
 

@@ -20,13 +20,33 @@ pub(crate) fn load_files(files: &[(&str, &str)]) -> (Option<LoadedCatalog>, Vec<
     (loaded, findings, sources)
 }
 
-fn write(folder: &std::path::Path, files: &[(&str, &str)]) {
+/// Loads the catalog of folder `c`, which must load, and goes on with it.
+pub(crate) fn load_files_with(
+    files: &[(&str, &str)],
+    go_on: impl FnOnce(&Library, &std::path::Path, &LoadedCatalog, &mut Sources, &Findings),
+) -> (Vec<Finding>, Sources) {
+    let folder = tempfile::tempdir().unwrap();
+    write(folder.path(), files);
+    let findings = Findings::new();
+    let mut sources = Sources::new();
+    let library = Library::find(folder.path(), &findings).unwrap();
+    let path = library.locate(&folder.path().join("c")).unwrap();
+    let loaded = load_catalog(&library, &path, &mut sources, &findings).unwrap();
+    go_on(&library, folder.path(), &loaded, &mut sources, &findings);
+    let findings = findings.into_sorted(&sources);
+    (findings, sources)
+}
+
+pub(crate) fn write(folder: &std::path::Path, files: &[(&str, &str)]) {
     let write = |path: &str, text: &str| {
         let path = folder.join(path);
         std::fs::create_dir_all(path.parent().unwrap()).unwrap();
         std::fs::write(path, text).unwrap();
     };
-    write("library.toml", "format = 1\n[library]\nid = \"l\"\nlabel = \"L\"\n");
+    write(
+        "library.toml",
+        "format = 1\n[library]\nid = \"l\"\nlabel = \"L\"\n",
+    );
     for (path, text) in files {
         write(path, text);
     }
@@ -60,7 +80,8 @@ pub(crate) fn lines_of(findings: &[Finding], sources: &Sources) -> String {
 }
 
 /// The head of `catalog.toml` that most tests share.
-const HEAD: &str = "format = 1\n[catalog]\nid = \"c\"\nlabel = \"C\"\nlength = { unit = \"in\", step = \"1/16\" }\n";
+const HEAD: &str =
+    "format = 1\n[catalog]\nid = \"c\"\nlabel = \"C\"\nlength = { unit = \"in\", step = \"1/16\" }\n";
 
 fn check_files(files: &[(&str, &str)], expected: Expect) {
     let (loaded, findings, sources) = load_files(files);
@@ -77,17 +98,88 @@ fn check(text: &str, expected: Expect) {
     check_files(&[("c/catalog.toml", &format!("{HEAD}{text}"))], expected);
 }
 
+/// What was made of the declarations, one a line.
 fn short(catalog: &Catalog) -> String {
     let declarations = catalog.declarations();
-    let mut out = String::from("loads\n");
-    for (index, attribute) in declarations.attributes.iter() {
-        let options: Vec<&str> = attribute.options.iter().map(|o| o.id.as_str()).collect();
+    let mut out = String::new();
+    let option = |expression: &Option<astragal_model::Expression>| match expression {
+        Some(expression) => format!(" when {expression:?}"),
+        None => String::new(),
+    };
+    for (index, it) in declarations.attributes.iter() {
+        let options: Vec<&str> = it.options.iter().map(|o| o.id.as_str()).collect();
         let name = catalog.name_of(astragal_model::Subject::Attribute(index));
-        writeln!(out, "attribute {name}: {} standard {:?} when {:?}", options.join(" "), attribute.standard, attribute.applies_when).unwrap();
+        writeln!(
+            out,
+            "{name}: {}; standard {:?}{}",
+            options.join(" "),
+            it.standard,
+            option(&it.applies_when)
+        )
+        .unwrap();
     }
-    out
+    for it in declarations.measures.values() {
+        writeln!(out, "{}: {:?} step {:?}", it.id, it.value_type, it.step).unwrap();
+    }
+    for it in declarations.facts.values() {
+        writeln!(
+            out,
+            "{}: {:?} of {:?} {:?}",
+            it.id, it.value_type, it.of, it.options
+        )
+        .unwrap();
+    }
+    for (index, it) in declarations.figures.iter() {
+        let name = catalog.name_of(astragal_model::Subject::Figure(index));
+        writeln!(out, "{name}: {:?}", it.value_type).unwrap();
+    }
+    for it in &declarations.rules {
+        let part = it.part.map(|part| declarations.parts.at(part).id.clone());
+        writeln!(
+            out,
+            "{} {part:?} by {}{} {}",
+            it.id,
+            it.authority,
+            option(&it.when),
+            it.message.written(catalog)
+        )
+        .unwrap();
+    }
+    for it in declarations.items.values() {
+        writeln!(
+            out,
+            "{} {:?} {:?}{} quantity {:?}",
+            it.id,
+            it.class,
+            it.amount,
+            option(&it.when),
+            it.quantity
+        )
+        .unwrap();
+    }
+    for it in &declarations.notices {
+        writeln!(
+            out,
+            "{} {:?}{} {}",
+            it.id,
+            it.kind,
+            option(&it.when),
+            it.text.written(catalog)
+        )
+        .unwrap();
+    }
+    for it in &declarations.examples {
+        writeln!(
+            out,
+            "{}: {:?} breaks {:?} undecided {:?}",
+            it.id, it.picks, it.breaks, it.undecided
+        )
+        .unwrap();
+    }
+    if out.is_empty() { "loads\n".to_owned() } else { out }
 }
 
+/// An attribute `exterior` of white and grey, which is dark.
 const COLOUR: &str = r#"
 [[attribute]]
 id = "exterior"
@@ -96,10 +188,13 @@ options = [{ id = "white" }, { id = "grey", families = ["dark"] }]
 standard = "white"
 "#;
 
-#[test]
-fn a_plain_catalog_loads() {
-    check(COLOUR, expect![[r#"
-        loads
-        attribute exterior: white grey standard Option(`white`) when None
-    "#]]);
-}
+mod examples;
+mod files;
+mod ids;
+mod items;
+mod limits;
+mod options;
+mod parts;
+mod plain;
+mod rules;
+mod worked_out;

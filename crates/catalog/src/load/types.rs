@@ -73,7 +73,15 @@ pub(crate) fn find_types(
         // What is left goes in circles; each is reported, taken out, and what it held up goes on.
         let Some(chain) = one_circle(&needs) else { break };
         let links: Vec<Link> = chain.iter().filter_map(|step| link(declared, *step)).collect();
-        findings.push(circle(&links));
+        let has_parts = chain.iter().any(|step| is_per_part(declared, *step));
+        let finding = circle(&links);
+        findings.push(if has_parts {
+            finding.with_help(
+                "take one of these out, or, where one part reads another, say the `type` of the figure",
+            )
+        } else {
+            finding
+        });
         for step in &chain {
             if let Step::Figure(position) = step
                 && let Some(raw) = declared.figures.get(*position)
@@ -159,15 +167,22 @@ fn find_type(
     unreadable: &mut Unreadable,
     findings: &Findings,
 ) {
-    let Some(raw) = declared.figures.get(position) else { return };
-    let Some(RawDefinition::Formula(formula)) = &raw.definition else { return };
+    let Some(raw) = declared.figures.get(position) else {
+        return;
+    };
+    let Some(RawDefinition::Formula(formula)) = &raw.definition else {
+        return;
+    };
     if unreadable.is_name(raw.head.id.as_str()) {
         return;
     }
     let found = if unreadable.is_in(formula) {
         None
     } else {
-        let kind = raw.per.as_ref().map(|per| names.parts_of_kind(&per.text.as_str().into()));
+        let kind = raw
+            .per
+            .as_ref()
+            .map(|per| names.parts_of_kind(&per.text.as_str().into()));
         let part = kind.and_then(|parts| parts.first().copied());
         Scope::new(names, findings).in_part(part).any_type(formula)
     };
@@ -184,12 +199,25 @@ fn one_circle(needs: &BTreeMap<Step, BTreeSet<Step>>) -> Option<Vec<Step>> {
     let mut path = vec![*start];
     let mut seen = BTreeMap::from([(*start, 0_usize)]);
     loop {
-        let next = needs.get(path.last()?)?.iter().find(|step| needs.contains_key(step))?;
+        let next = needs
+            .get(path.last()?)?
+            .iter()
+            .find(|step| needs.contains_key(step))?;
         if let Some(position) = seen.get(next) {
             return Some(path.split_off(*position));
         }
         seen.insert(*next, path.len());
         path.push(*next);
+    }
+}
+
+fn is_per_part(declared: &Declared, step: Step) -> bool {
+    match step {
+        Step::Part(_) => false,
+        Step::Figure(position) => declared
+            .figures
+            .get(position)
+            .is_some_and(|raw| raw.per.is_some()),
     }
 }
 

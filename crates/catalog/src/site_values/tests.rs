@@ -177,7 +177,6 @@ fn unknown_may_be_written_for_every_fact() {
             surveyed = Some(Some(None))
             zone = Some(Some(None))
             (6, "[1]") WRONG_TYPE fact `sill_height` is an array; expected a single value
-              help: write `"unknown"` for what is not known
         "#]],
     );
 }

@@ -42,7 +42,11 @@ const MEETING_HELP: &str =
     "narrow one of them, or say which counts: `match = \"first\"`, `\"least\"` or `\"greatest\"`";
 
 /// A rule's list: every column is a subject. One table an entry of `parts`.
-pub(crate) fn list_table(sheet: &Sheet, scope: &Scope<'_>, parts: &[Option<PartIndex>]) -> Option<Vec<Table>> {
+pub(crate) fn list_table(
+    sheet: &Sheet,
+    scope: &Scope<'_>,
+    parts: &[Option<PartIndex>],
+) -> Option<Vec<Table>> {
     if parts.is_empty() {
         return Some(Vec::new());
     }
@@ -71,7 +75,9 @@ pub(crate) fn matrix_table(
     if both().any(|(down, across)| down == across) {
         let message = format!("`down` and `across` are both `{}`", down.text);
         let finding = Finding::error("DUPLICATE_COLUMN", message).at(across.place.clone());
-        scope.findings.push(finding.with_help("name two different subjects"));
+        scope
+            .findings
+            .push(finding.with_help("name two different subjects"));
         return None;
     }
     let down_side = Side {
@@ -82,7 +88,13 @@ pub(crate) fn matrix_table(
         name: &across.text,
         of: &across_type,
     };
-    let rows = Arc::new(matrix_rows(sheet, &down_side, &across_side, scope.names, scope.findings)?);
+    let rows = Arc::new(matrix_rows(
+        sheet,
+        &down_side,
+        &across_side,
+        scope.names,
+        scope.findings,
+    )?);
     let table = |(down, across): (&Subject, &Subject)| Table {
         columns: vec![*down, *across],
         rows: Arc::clone(&rows),
@@ -104,7 +116,10 @@ pub(crate) fn figure_table(
         return Some(Vec::new());
     }
     if !value_type.is_ordered() {
-        let message = format!("the values of a table are numbers, lengths, areas or dates, not {}", value_type.words());
+        let message = format!(
+            "the values of a table are numbers, lengths, areas or dates, not {}",
+            value_type.words()
+        );
         let finding = Finding::error("WRONG_TYPE", message).at(value.place.clone());
         scope.findings.push(finding.with_help("use a formula"));
         return None;
@@ -134,7 +149,12 @@ pub(crate) fn figure_table(
 }
 
 /// The rows when all columns are there; otherwise what is wrong with the cells of those that are.
-fn valued_rows_of(sheet: &Sheet, columns: &Columns, value: &ValueColumn<'_>, scope: &Scope<'_>) -> Option<Vec<Row>> {
+fn valued_rows_of(
+    sheet: &Sheet,
+    columns: &Columns,
+    value: &ValueColumn<'_>,
+    scope: &Scope<'_>,
+) -> Option<Vec<Row>> {
     let keys = keys(&columns.keys);
     if columns.is_whole {
         return valued_rows(sheet, &keys, value, scope.names, scope.findings);
@@ -151,7 +171,9 @@ fn figure_value(text: &CellText<'_>, of: &Type, names: &Names) -> Result<Value, 
     }
     let message = format!("found an empty cell, expected {}", of.value_type.words());
     let finding = Finding::error("EMPTY_CELL", message).at((text.place)());
-    Err(Box::new(finding.with_help("write the value, or delete the row: without a row the figure has no value")))
+    Err(Box::new(finding.with_help(
+        "write the value, or delete the row: without a row the figure has no value",
+    )))
 }
 
 fn keys(columns: &[KeyedBy]) -> Vec<Key<'_>> {
@@ -168,7 +190,10 @@ fn keys(columns: &[KeyedBy]) -> Vec<Key<'_>> {
 fn tables(columns: &[KeyedBy], parts: &[Option<PartIndex>], rows: Vec<Row>) -> Vec<Table> {
     let rows = Arc::new(rows);
     let of_part = |part: usize| Table {
-        columns: columns.iter().filter_map(|column| column.subjects.get(part).copied()).collect(),
+        columns: columns
+            .iter()
+            .filter_map(|column| column.subjects.get(part).copied())
+            .collect(),
         rows: Arc::clone(&rows),
     };
     (0..parts.len()).map(of_part).collect()

@@ -63,16 +63,20 @@ fn piece(words: &[Placed], text: &PlacedText, scope: &Scope<'_>) -> Option<Piece
         let known = || scope.names.all();
         let help = match nearest(&first.text, known()) {
             Some(near) => format!("did you mean `{near}`?"),
-            None => format!("there are {}", quoted_list(known())),
+            None => format!("names are {}", quoted_list(known())),
         };
-        let message = format!("unknown name `{}`", first.text);
+        let message = format!("`{}` is not a name of this catalog", first.text);
         let finding = Finding::error("UNKNOWN_NAME", message).at(text.at(&first.span));
         scope.findings.push(finding.with_help(help));
         return None;
     }
     // The words that name the subject; what is left is a property.
     let named = match (scope.names.find(&first.text), rest.first()) {
-        (Some(Named::Attribute(PartWise::PerPart { .. })), Some(part)) if scope.names.part(&part.text).is_some() => 2,
+        (Some(Named::Attribute(PartWise::PerPart { .. })), Some(part))
+            if scope.names.part(&part.text).is_some() =>
+        {
+            2
+        }
         (Some(Named::Attribute(_)), _) => 1,
         _ => words.len(),
     };
@@ -87,7 +91,9 @@ fn piece(words: &[Placed], text: &PlacedText, scope: &Scope<'_>) -> Option<Piece
     if let Some(extra) = more.first() {
         let message = format!("found `.{}` after a property", extra.text);
         let finding = Finding::error("UNKNOWN_NAME", message).at(text.at(&extra.span));
-        scope.findings.push(finding.with_help("a property has no parts; leave it out"));
+        scope
+            .findings
+            .push(finding.with_help("a property has no parts; leave it out"));
         return None;
     }
     property_piece(attribute, property, text, scope)
@@ -100,7 +106,12 @@ fn subject(words: &[Placed], text: &PlacedText, scope: &Scope<'_>) -> Option<Sub
     scope.subject(&name).map(|(subject, _)| subject)
 }
 
-fn property_piece(attribute: AttributeIndex, property: &Placed, text: &PlacedText, scope: &Scope<'_>) -> Option<Piece> {
+fn property_piece(
+    attribute: AttributeIndex,
+    property: &Placed,
+    text: &PlacedText,
+    scope: &Scope<'_>,
+) -> Option<Piece> {
     let shape = scope.names.attribute(attribute)?;
     let known: BTreeSet<&str> = shape
         .options
@@ -114,7 +125,7 @@ fn property_piece(attribute: AttributeIndex, property: &Placed, text: &PlacedTex
     let help = match nearest(&property.text, known.iter().copied()) {
         Some(near) => format!("did you mean `{near}`?"),
         None if known.is_empty() => "they have no properties; leave it out".to_owned(),
-        None => format!("there are {}", quoted_list(known.iter().copied())),
+        None => format!("properties are {}", quoted_list(known.iter().copied())),
     };
     let finding = Finding::error("UNKNOWN_PROPERTY", message).at(text.at(&property.span));
     scope.findings.push(finding.with_help(help));

@@ -164,7 +164,8 @@ fn determined(
     };
     let outcome = match standard_outcome(setting, environment, index) {
         Outcome::Known(Value::Option(standard)) => Outcome::truth(standard == *option),
-        Outcome::Known(_) => return None,
+        // A source that is not asked leaves the attribute open; an option that stands there all the same is nobody's.
+        Outcome::Known(_) => Outcome::truth(false),
         other => other,
     };
     let state = failing_state(outcome)?;

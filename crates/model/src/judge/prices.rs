@@ -19,6 +19,7 @@ use crate::money::Money;
 use crate::number::Number;
 use crate::price::{Amount, AmountKind, Book, PriceItem, TailStep};
 use crate::setting::Setting;
+use crate::unit::Choice;
 use crate::value::{Outcome, UndefinedCause, Value, Wants};
 
 /// What pricing a unit comes to.
@@ -81,8 +82,6 @@ struct Pricing<'a> {
 
 /// Why an incurred item has no amount.
 enum Lack {
-    /// It is not incurred after all.
-    NotIncurred,
     /// It cannot be known yet.
     Unknown(Wants),
     /// The size lies beyond the grid and the plant must sign off.
@@ -103,6 +102,9 @@ impl Pricing<'_> {
         findings: &mut Vec<RuleFinding>,
     ) -> Option<ItemFinding> {
         let mut steps = Vec::new();
+        if not_asked(self.environment, item) {
+            return None;
+        }
         let incurred = item
             .when
             .as_ref()
@@ -118,7 +120,6 @@ impl Pricing<'_> {
         };
         let state = match amount {
             Ok(money) => ItemState::Amount(money),
-            Err(Lack::NotIncurred) => return None,
             Err(Lack::Unknown(wants)) => ItemState::Unknown(wants),
             Err(Lack::SignOff) => {
                 let reason =
@@ -241,7 +242,7 @@ impl Pricing<'_> {
                 .map(|attribute| environment.unit.choices.at(*attribute).option().cloned())
                 .collect()
         };
-        key(self.environment) == key(self.alone)
+        !not_asked(self.alone, item) && key(self.environment) == key(self.alone)
     }
 
     fn no_price(&self, index: ItemIndex, item: &PriceItem, state: RuleState, reason: &str) -> RuleFinding {
@@ -325,6 +326,16 @@ impl Pricing<'_> {
             after,
         }
     }
+}
+
+/// Whether an item goes by an attribute that is not asked: what is not asked costs nothing, whatever else holds.
+fn not_asked(environment: &Environment<'_>, item: &PriceItem) -> bool {
+    let AmountKind::By(attributes) = &item.amount else {
+        return false;
+    };
+    attributes
+        .iter()
+        .any(|attribute| *environment.unit.choices.at(*attribute) == Choice::NotAsked)
 }
 
 fn percent_of(amount: &Number, percent: &Number) -> Number {

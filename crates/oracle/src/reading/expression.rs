@@ -69,11 +69,9 @@ impl Reader<'_> {
             Expression::Add(terms) => strictly(&self.answers(terms), sum),
             Expression::Negate(inner) => strictly(&[self.answer(inner)], |data| {
                 let only = data.first()?;
-                only.resized(-only.size()?)
+                only.resized(-only.size()?.clone())
             }),
-            Expression::Multiply(left, right) => {
-                strictly(&[self.answer(left), self.answer(right)], product)
-            }
+            Expression::Multiply(left, right) => strictly(&[self.answer(left), self.answer(right)], product),
             Expression::Divide(inner, divisor) => strictly(&[self.answer(inner)], |data| {
                 let (only, divisor) = (data.first()?, fraction(divisor));
                 if divisor.is_zero() {
@@ -99,7 +97,8 @@ impl Reader<'_> {
             }
         }
         let not_asked = Answer::Is(Datum::NotAsked);
-        if *left == not_asked || *right == not_asked {
+        let wants = [left, right].iter().any(|side| matches!(side, Answer::Wants(_)));
+        if !wants && (*left == not_asked || *right == not_asked) {
             self.meet("comparison with what is not asked", comparison_word(comparison));
             return match comparison {
                 Comparison::Equal => Answer::truth(false),
@@ -121,7 +120,7 @@ impl Reader<'_> {
         })
     }
 
-    /// `c ? a : b`. While the condition is unknown the answer is known only where both sides agree.
+    /// `c ? a : b`. While the condition is unknown so is the answer, unless neither side has a value.
     fn conditional(&self, condition: &Answer, then: Answer, otherwise: Answer) -> Answer {
         match (condition.as_truth(), condition) {
             (Truth::True, _) => then,
@@ -129,16 +128,12 @@ impl Reader<'_> {
             (Truth::Undefined, Answer::Nothing(reason)) => Answer::Nothing(reason.clone()),
             (Truth::Undefined, _) => Answer::ill_typed(),
             (Truth::Unknown, _) => match (&then, &otherwise) {
-                (Answer::Is(left), Answer::Is(right)) if left == right => {
-                    self.meet("conditional on what is unknown", "both sides agree");
-                    then
-                }
                 (Answer::Nothing(_), Answer::Nothing(_)) => {
                     self.meet("conditional on what is unknown", "neither side has a value");
                     then
                 }
                 _ => {
-                    self.meet("conditional on what is unknown", "the sides differ");
+                    self.meet("conditional on what is unknown", "a side has a value");
                     Answer::Wants(all_wants(&[condition.clone(), then, otherwise]))
                 }
             },
@@ -166,7 +161,9 @@ fn strictly(operands: &[Answer], work_out: impl FnOnce(&[Datum]) -> Option<Datum
     let Some(result) = work_out(&data) else {
         return Answer::ill_typed();
     };
-    let bits = result.size().map(|size| size.numer().bits().max(size.denom().bits()));
+    let bits = result
+        .size()
+        .map(|size| size.numer().bits().max(size.denom().bits()));
     if bits.is_some_and(|bits| bits > NUMBER_BITS_MAX) {
         return Answer::Nothing("too large".to_owned());
     }

@@ -40,7 +40,10 @@ pub(crate) fn multiple(of: &BigRational, step: &BigRational, way: Way) -> Option
         Way::Down => below(&top, &bottom),
         Way::Up => -below(&-top, &bottom),
         Way::Nearest => {
-            let half_up = below(&(BigInt::from(2) * top.abs() + &bottom), &(BigInt::from(2) * &bottom));
+            let half_up = below(
+                &(BigInt::from(2) * top.abs() + &bottom),
+                &(BigInt::from(2) * &bottom),
+            );
             if top.is_negative() { -half_up } else { half_up }
         }
     };

@@ -18,7 +18,7 @@ mod truth;
 use std::collections::{BTreeMap, BTreeSet};
 
 pub use answer::{Answer, Datum};
-use astragal_model::{Declarations, Id, PartIndex, Pick, Setting, Standing, Unit, Verdict};
+use astragal_model::{AttributeIndex, Declarations, Id, PartIndex, Pick, Setting, Standing, Unit, Verdict};
 pub(crate) use fraction::fraction;
 use num_rational::BigRational;
 use reader::Reader;
@@ -129,6 +129,17 @@ pub fn read(setting: &Setting<'_>, unit: &Unit) -> (Reading, Met) {
     (reading, reader.all_met())
 }
 
+/// The attributes of the same name at earlier parts of the kind.
+fn earlier_parts(declared: &Declarations, index: AttributeIndex) -> impl Iterator<Item = String> {
+    let own = declared.attributes.get(index);
+    let attributes = declared.attributes.values();
+    attributes
+        .filter(move |other| {
+            own.is_some_and(|own| other.id == own.id && own.part.is_some() && other.part < own.part)
+        })
+        .map(|other| attribute_name(declared, other))
+}
+
 /// What stands at every attribute of a unit; attributes beyond its end are open.
 #[must_use]
 pub fn stands(declared: &Declarations, unit: &Unit) -> BTreeMap<String, Stand> {
@@ -150,10 +161,13 @@ fn alone(setting: &Setting<'_>, given: &BTreeMap<String, Stand>) -> BTreeMap<Str
     let mut kept = BTreeMap::new();
     for (index, attribute) in declared.attributes.iter() {
         let name = attribute_name(declared, attribute);
-        let of_policy = setting.policy.and_then(|policy| policy.terms.standards.get(&index));
+        let of_policy = setting
+            .policy
+            .and_then(|policy| policy.terms.standards.get(&index));
         let standard = of_policy.unwrap_or(&attribute.standard);
         if let (astragal_model::Standard::Ask, Some(stand @ (Stand::Filled(_) | Stand::Picked(..)))) =
             (standard, given.get(&name))
+            && earlier_parts(declared, index).all(|earlier| given.get(&earlier) == Some(&Stand::NotAsked))
         {
             kept.insert(name, stand.clone());
         }

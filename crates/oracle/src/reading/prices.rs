@@ -43,7 +43,12 @@ impl Reader<'_> {
     ) -> Priced {
         let mut items = BTreeMap::new();
         let Some(book) = self.setting.book else {
-            return Priced { items, subtotal: None, tail: Vec::new(), total: Price::NotPriced };
+            return Priced {
+                items,
+                subtotal: None,
+                tail: Vec::new(),
+                total: Price::NotPriced,
+            };
         };
         for (index, item) in self.declared.items.iter() {
             let name = at_part(self.declared, &item.id, item.part);
@@ -79,8 +84,17 @@ impl Reader<'_> {
             }
         }
         if without || !wants.is_empty() {
-            let total = if without { Price::NoPrice } else { Price::Unknown(wants) };
-            return Priced { items, subtotal: None, tail: Vec::new(), total };
+            let total = if without {
+                Price::NoPrice
+            } else {
+                Price::Unknown(wants)
+            };
+            return Priced {
+                items,
+                subtotal: None,
+                tail: Vec::new(),
+                total,
+            };
         }
         let mut running = subtotal.clone();
         let mut tail = Vec::new();
@@ -90,7 +104,12 @@ impl Reader<'_> {
             running += &adds;
             tail.push((step.id.as_str().to_owned(), adds, running.clone()));
         }
-        Priced { items, subtotal: Some(subtotal), tail, total: Price::Known(running) }
+        Priced {
+            items,
+            subtotal: Some(subtotal),
+            tail,
+            total: Price::Known(running),
+        }
     }
 
     fn tail_step(&self, book: &Book, step: &TailStep, running: &BigRational) -> BigRational {
@@ -103,6 +122,14 @@ impl Reader<'_> {
     /// What an item comes to.
     fn found(&self, book: &Book, index: ItemIndex) -> Found {
         let item = self.declared.items.at(index);
+        if let AmountKind::By(attributes) = &item.amount
+            && attributes
+                .iter()
+                .any(|attribute| self.stand(*attribute) == Stand::NotAsked)
+        {
+            self.meet("item by options", "not asked");
+            return Found::NotIncurred;
+        }
         if let Some(when) = &item.when {
             let when = self.answer(when);
             match (when.as_truth(), when) {
@@ -124,7 +151,9 @@ impl Reader<'_> {
                 None => Found::NoPrice(Failing::Broken),
             },
         };
-        let Found::Amount(amount) = amount else { return amount };
+        let Found::Amount(amount) = amount else {
+            return amount;
+        };
         let quantity = match &item.quantity {
             None => whole(1),
             Some(quantity) => match self.answer(quantity) {
@@ -134,7 +163,10 @@ impl Reader<'_> {
                 wants @ Answer::Wants(_) => return Found::Unknown(wants),
             },
         };
-        let mark_up = self.setting.policy.and_then(|policy| policy.terms.mark_ups.get(&item.class));
+        let mark_up = self
+            .setting
+            .policy
+            .and_then(|policy| policy.terms.mark_ups.get(&item.class));
         let factor = mark_up.map_or_else(|| whole(1), |mark_up| whole(1) + hundredths(mark_up));
         Found::Amount(self.round(book, &(amount * quantity * factor)))
     }
@@ -166,7 +198,11 @@ impl Reader<'_> {
             self.meet("percent of an item", "without a price");
             return Found::NoPriceElsewhere;
         }
-        if unknown.is_empty() { Found::Amount(sum) } else { Found::Unknown(Answer::Wants(all_wants(&unknown))) }
+        if unknown.is_empty() {
+            Found::Amount(sum)
+        } else {
+            Found::Unknown(Answer::Wants(all_wants(&unknown)))
+        }
     }
 
     /// Not incurred while one of the attributes is not asked.
@@ -175,10 +211,7 @@ impl Reader<'_> {
         let mut open = Vec::new();
         for attribute in attributes {
             match self.stand(*attribute) {
-                Stand::NotAsked => {
-                    self.meet("item by options", "not asked");
-                    return Found::NotIncurred;
-                }
+                Stand::NotAsked => return Found::NotIncurred,
                 Stand::Open(wants) => open.push(Answer::Wants(wants)),
                 Stand::Filled(option) | Stand::Picked(option, _) => options.push(option),
             }
@@ -228,7 +261,14 @@ impl Reader<'_> {
                 }
                 lower = upper;
             }
-            self.meet("bracket", if bracket.is_some() { "found" } else { "beyond an end" });
+            self.meet(
+                "bracket",
+                if bracket.is_some() {
+                    "found"
+                } else {
+                    "beyond an end"
+                },
+            );
             inside &= bracket.is_some();
             position = position * axis.uppers.len() + bracket.unwrap_or(0);
         }
@@ -236,11 +276,25 @@ impl Reader<'_> {
         match (cell, beyond) {
             (Some(Some(amount)), _) => Found::Amount(fraction(amount)),
             (empty, Beyond::SignOff) => {
-                self.meet("sign-off", if empty.is_some() { "empty cell" } else { "beyond an end" });
+                self.meet(
+                    "sign-off",
+                    if empty.is_some() {
+                        "empty cell"
+                    } else {
+                        "beyond an end"
+                    },
+                );
                 Found::SignOff
             }
             (empty, Beyond::Break) => {
-                self.meet("no price", if empty.is_some() { "empty cell" } else { "beyond an end" });
+                self.meet(
+                    "no price",
+                    if empty.is_some() {
+                        "empty cell"
+                    } else {
+                        "beyond an end"
+                    },
+                );
                 Found::NoPrice(Failing::Broken)
             }
         }
@@ -253,7 +307,9 @@ impl Reader<'_> {
         {
             return false;
         }
-        let AmountKind::By(attributes) = &item.amount else { return true };
+        let AmountKind::By(attributes) = &item.amount else {
+            return true;
+        };
         let option = |reader: &Reader<'_>, attribute| match reader.stand(attribute) {
             Stand::Filled(option) | Stand::Picked(option, _) => Some(option),
             Stand::Open(_) | Stand::NotAsked => None,
@@ -266,11 +322,21 @@ impl Reader<'_> {
 
     /// To the policy's unit if it has one, else the book's; a half goes away from zero.
     fn round(&self, book: &Book, exact: &BigRational) -> BigRational {
-        let of_policy = self.setting.policy.and_then(|policy| policy.terms.round_to.as_ref());
+        let of_policy = self
+            .setting
+            .policy
+            .and_then(|policy| policy.terms.round_to.as_ref());
         let unit = fraction(of_policy.unwrap_or(&book.round_to));
         let rounded = multiple(exact, &unit, Way::Nearest).unwrap_or_else(|| exact.clone());
         let as_is = if rounded == *exact { "exact" } else { "rounded" };
-        self.meet(if exact < &BigRational::zero() { "money below zero" } else { "money" }, as_is);
+        self.meet(
+            if exact < &BigRational::zero() {
+                "money below zero"
+            } else {
+                "money"
+            },
+            as_is,
+        );
         rounded
     }
 }

@@ -119,8 +119,8 @@ impl Reader<'_> {
             let standard = self.standard(index);
             let kept = match standard {
                 Answer::Is(Datum::Word(standard)) => Answer::truth(standard == *option),
-                // A source that is not asked leaves the target open; then nothing is determined.
-                Answer::Is(_) => Answer::truth(true),
+                // A source that is not asked leaves the target open; then no option is what the standard says.
+                Answer::Is(_) => Answer::truth(false),
                 unsettled => unsettled,
             };
             self.meet("what the plant determines", ending(&kept));
@@ -142,7 +142,10 @@ impl Reader<'_> {
             self.meet("option", "absent");
             return Some(Standing::Binds);
         };
-        let hidden = self.setting.policy.and_then(|policy| policy.terms.hidden.get(&index));
+        let hidden = self
+            .setting
+            .policy
+            .and_then(|policy| policy.terms.hidden.get(&index));
         if hidden.is_some_and(|hidden| hidden.contains(option)) {
             self.meet("option", "hidden");
             return Some(Standing::Binds);

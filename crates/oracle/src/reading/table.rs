@@ -31,7 +31,10 @@ impl Reader<'_> {
                         Answer::truth(true)
                     }
                     Answer::Is(Datum::NotAsked) => {
-                        self.meet("rule cell that restricts what is not asked", if ignored { "allowed" } else { "forbidden" });
+                        self.meet(
+                            "rule cell that restricts what is not asked",
+                            if ignored { "allowed" } else { "forbidden" },
+                        );
                         Answer::truth(ignored)
                     }
                     Answer::Is(datum) => Answer::truth(lets_through(cell, &datum)),
@@ -45,7 +48,11 @@ impl Reader<'_> {
 
     /// The value that a figure's table gives.
     pub(crate) fn look_up(&self, figure: &str, table: &Table, row_match: RowMatch) -> Answer {
-        let keys: Vec<Answer> = table.columns.iter().map(|column| self.key(*column)).collect();
+        let keys: Vec<Answer> = table
+            .columns
+            .iter()
+            .map(|column| self.key(figure, *column))
+            .collect();
         for key in &keys {
             if let Answer::Nothing(_) = key {
                 return key.clone();
@@ -81,13 +88,18 @@ impl Reader<'_> {
         }
     }
 
-    /// A key of a figure's table: what is not asked has no value there.
-    fn key(&self, column: Subject) -> Answer {
-        match self.subject(column) {
-            Answer::Is(Datum::NotAsked) => {
+    /// A key of a figure's table: what is not asked has no value there, be it an attribute or a figure that came to
+    /// what an attribute is.
+    fn key(&self, figure: &str, column: Subject) -> Answer {
+        match (self.subject(column), column) {
+            (Answer::Is(Datum::NotAsked), Subject::Attribute(_)) => {
                 Answer::Nothing(format!("not asked {}", subject_name(self.declared, column)))
             }
-            other => other,
+            (Answer::Is(Datum::NotAsked), _) => {
+                self.meet("figure as a key", "not asked");
+                Answer::Nothing(format!("no row {figure}"))
+            }
+            (other, _) => other,
         }
     }
 }

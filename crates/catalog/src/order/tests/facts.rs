@@ -233,11 +233,11 @@ fn a_wrong_fact_is_reported_once_for_all_catalogs() {
     check(
         &text,
         expect![[r#"
-        16 "ceiling" FACT_SCOPE fact `ceiling` is set at the house; the highest place for it is a floor
-          help: set it at a floor, a room, a face or an opening
-        19 "\"high\"" NOT_A_LENGTH `high` is not a length
-          help: write a length such as `35 5/8`, `35.625 in`, `2'-11 5/8"` or `904.875 mm`
-    "#]],
+            16 "ceiling" FACT_SCOPE fact `ceiling` is set at the house; the highest place for it is a floor
+              help: set it at a floor, a room, a face or an opening
+            19 "\"high\"" WRONG_VALUE `high` is not a length
+              help: write a length such as `35 5/8`, `35.625 in`, `2'-11 5/8"` or `904.875 mm`
+        "#]],
     );
 }
 

@@ -80,9 +80,9 @@ fn a_currency_is_one_of_iso_4217() {
     check_whole(
         &format!("{HEAD}{OPENING}").replace("USD", "usd"),
         expect![[r#"
-        5 "\"usd\"" UNKNOWN_CURRENCY `usd` is no currency of ISO 4217
-          help: write its three capital letters, like `USD`
-    "#]],
+            5 "\"usd\"" CURRENCY_UNKNOWN `usd` is not a currency of ISO 4217 with minor units
+              help: did you mean `USD`?
+        "#]],
     );
 }
 
@@ -287,9 +287,9 @@ fn an_id_of_a_place_has_no_spaces() {
     check(
         &format!("[[room]]\nid = \"The kitchen\"\n{OPENING}"),
         expect![[r#"
-        12 "\"The kitchen\"" BAD_ID `The kitchen` is no id of a room
-          help: an id has small letters a to z, digits, `-` and `_`, and begins with a letter or a digit; what people read goes into `label`
-    "#]],
+            12 "\"The kitchen\"" BAD_ID `The kitchen` is no id of a room
+              help: begin with a small letter or a digit; go on with small letters, digits, `-` and `_`; what people read goes into `label`
+        "#]],
     );
 }
 
@@ -399,16 +399,16 @@ fn a_measure_that_is_unknown_no_length_or_off_the_step_is_an_error() {
     check_measures(
         "opening_width = \"wide\"",
         expect![[r#"
-        13 "\"wide\"" NOT_A_LENGTH `wide` is not a length
-          help: write a length such as `35 5/8`, `35.625 in`, `2'-11 5/8"` or `904.875 mm`
-    "#]],
+            13 "\"wide\"" WRONG_VALUE `wide` is not a length
+              help: write a length such as `35 5/8`, `35.625 in`, `2'-11 5/8"` or `904.875 mm`
+        "#]],
     );
     check_measures(
         "opening_width = \"35,5\"",
         expect![[r#"
-        13 "\"35,5\"" NOT_A_LENGTH `35,5` has a decimal comma
-          help: write a decimal point: `35.5`, or no comma if it separates thousands
-    "#]],
+            13 "\"35,5\"" WRONG_VALUE `35,5` has a decimal comma
+              help: write a decimal point: `35.5`, or no comma if it separates thousands
+        "#]],
     );
     check_measures(
         "opening_width = 2026-05-08",

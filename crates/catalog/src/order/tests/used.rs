@@ -115,13 +115,13 @@ fn the_id_is_that_of_the_catalog_in_the_folder() {
         "library/hinged\"",
         "library/sliding\"",
         expect![[r#"
-        7 "\"hinged\"" CATALOG_ID_DIFFERS folder `library/sliding` holds catalog `sliding`, not `hinged`
-          help: write `id = "sliding"`, or name the folder of `hinged`
-        9 "\"library/hinged-book\"" BOOK_OF_OTHER_CATALOG price book `hinged-book` is for catalog `hinged`, not `sliding`
-          help: name the folder of a price book for `sliding`
-        10 "\"library/policy\"" POLICY_OF_OTHER_CATALOG policy `north-street` is not for catalog `sliding`
-          help: add `sliding` to `catalogs` of the policy, or leave `policy` out
-    "#]],
+            7 "\"hinged\"" CATALOG_ID_DIFFERS folder `library/sliding` holds catalog `sliding`, not `hinged`
+              help: write `id = "sliding"`, or name the folder of `hinged`
+            9 "\"library/hinged-book\"" BOOK_FOR_OTHER_CATALOG price book `hinged-book` is for catalog `hinged`, not `sliding`
+              help: name the folder of a price book for `sliding`
+            10 "\"library/policy\"" POLICY_FOR_OTHER_CATALOG policy `north-street` is not for catalog `sliding`
+              help: add `sliding` to `catalogs` of the policy, or leave `policy` out
+        "#]],
     );
 }
 
@@ -174,9 +174,9 @@ fn a_book_is_for_the_catalog_and_in_the_currency_of_the_order() {
         "library/hinged-book",
         "library/sliding-book",
         expect![[r#"
-        9 "\"library/sliding-book\"" BOOK_OF_OTHER_CATALOG price book `sliding-book` is for catalog `sliding`, not `hinged`
-          help: name the folder of a price book for `hinged`
-    "#]],
+            9 "\"library/sliding-book\"" BOOK_FOR_OTHER_CATALOG price book `sliding-book` is for catalog `sliding`, not `hinged`
+              help: name the folder of a price book for `hinged`
+        "#]],
     );
     check_head(
         "library/hinged-book",
@@ -210,9 +210,9 @@ fn a_policy_is_for_the_catalog() {
     check_whole(
         &format!("{text}{}", OPENING.replace("hinged", "sliding")),
         expect![[r#"
-        10 "\"library/policy\"" POLICY_OF_OTHER_CATALOG policy `north-street` is not for catalog `sliding`
-          help: add `sliding` to `catalogs` of the policy, or leave `policy` out
-    "#]],
+            10 "\"library/policy\"" POLICY_FOR_OTHER_CATALOG policy `north-street` is not for catalog `sliding`
+              help: add `sliding` to `catalogs` of the policy, or leave `policy` out
+        "#]],
     );
 }
 

@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::ops::Range;
 
 use astragal_model::measure_text::{AreaUnit, LengthUnit, format_area, format_length};
-use astragal_model::{Cell, Id, Interval, LowerEnd, Value, ValueType};
+use astragal_model::{Cell, Id, Interval, LowerEnd, Number, Value, ValueType};
 
 use super::reports::Reports;
 use crate::finding::{Finding, Findings, Place};
@@ -62,8 +62,23 @@ impl CellText<'_> {
     }
 
     /// The text as one value of a type; `span` is the part of the cell that should be one.
-    pub(crate) fn value(&self, raw: &str, span: &Range<usize>, of: &Type, names: &Names) -> Result<Value, Box<Finding>> {
+    pub(crate) fn value(
+        &self,
+        raw: &str,
+        span: &Range<usize>,
+        of: &Type,
+        names: &Names,
+    ) -> Result<Value, Box<Finding>> {
         let place = self.at(span);
+        if of.value_type == ValueType::Number
+            && raw.contains(['e', 'E'])
+            && Number::from_decimal(raw).is_some()
+        {
+            let message = format!("`{raw}` is a number with an exponent");
+            let help = spreadsheet_help(raw).unwrap_or("write the number out: 1500, not 1.5e3");
+            let finding = Finding::error("NUMBER_WITH_EXPONENT", message).at(place);
+            return Err(Box::new(finding.with_help(help)));
+        }
         let scratch = Findings::new();
         let text = PlacedText::new(raw.to_owned(), place.clone(), &Sources::new());
         if let Some(value) = literal(&text, &(0..raw.len()), raw, of, names, &scratch) {
@@ -71,10 +86,14 @@ impl CellText<'_> {
         }
         let said = scratch.into_sorted(&Sources::new()).into_iter().next();
         let finding = said.unwrap_or_else(|| {
-            Finding::error("WRONG_TYPE", format!("found `{raw}`, expected {}", of.value_type.words()))
+            Finding::error(
+                "WRONG_VALUE",
+                format!("found `{raw}`, expected {}", of.value_type.words()),
+            )
         });
         let finding = finding.at(place);
-        Err(Box::new(match range_help(raw).or(spreadsheet_help(raw).map(str::to_owned)) {
+        let damage = spreadsheet_help(raw).filter(|_| of.value_type != ValueType::Date);
+        Err(Box::new(match range_help(raw).or(damage.map(str::to_owned)) {
             Some(help) => finding.with_help(help),
             None => finding,
         }))
@@ -120,7 +139,11 @@ impl<'a> CellReader<'a> {
             Ok(syntax::Cell::Members(members)) => self.members(text, &members, reports)?,
             Ok(syntax::Cell::Blank) => {
                 let finding = Finding::error("EMPTY_CELL", "found an empty cell, expected what it matches");
-                reports.push(finding.at((text.place)()).with_help("write `*` for whatever stands there"));
+                reports.push(
+                    finding
+                        .at((text.place)())
+                        .with_help("write `*` for whatever stands there"),
+                );
                 return None;
             }
             Err(error) => {
@@ -148,7 +171,9 @@ impl<'a> CellReader<'a> {
         let mut is_whole = true;
         for member in members {
             let read = match &member.kind {
-                MemberKind::Text(word) => self.word(text, word, &member.span).map(|more| values.extend(more)),
+                MemberKind::Text(word) => self
+                    .word(text, word, &member.span)
+                    .map(|more| values.extend(more)),
                 MemberKind::Range { lower, upper } => self
                     .range(text, lower.as_ref(), upper.as_ref(), &member.span)
                     .map(|interval| intervals.push(interval)),
@@ -169,12 +194,19 @@ impl<'a> CellReader<'a> {
     }
 
     /// The values that one word of a set stands for.
-    fn word(&self, text: &CellText<'_>, word: &str, span: &Range<usize>) -> Result<BTreeSet<Value>, Box<Finding>> {
+    fn word(
+        &self,
+        text: &CellText<'_>,
+        word: &str,
+        span: &Range<usize>,
+    ) -> Result<BTreeSet<Value>, Box<Finding>> {
         if self.of.value_type == ValueType::Bool {
             return truth(text, word, span).map(|value| BTreeSet::from([value]));
         }
         let Some(domain) = &self.of.options else {
-            return text.value(word, span, self.of, self.names).map(|value| BTreeSet::from([value]));
+            return text
+                .value(word, span, self.of, self.names)
+                .map(|value| BTreeSet::from([value]));
         };
         match (domain.ids.get(word), self.families.get(word)) {
             (Some(id), None) => Ok(BTreeSet::from([Value::Option(id.clone())])),
@@ -186,10 +218,16 @@ impl<'a> CellReader<'a> {
             }
             (None, None) => {
                 let known = || domain.ids.iter().chain(self.families.keys()).map(Id::as_str);
-                let what = if self.families.is_empty() { "option" } else { "option or family" };
+                let what = if self.families.is_empty() {
+                    "option"
+                } else {
+                    "option or family"
+                };
                 let message = format!("unknown {what} `{word}` of {}", domain.of);
                 let help = match (range_help(word), spreadsheet_help(word), nearest(word, known())) {
-                    (_, _, Some(near)) => format!("did you mean `{near}`? there are {}", quoted_list(known())),
+                    (_, _, Some(near)) => {
+                        format!("did you mean `{near}`? there are {}", quoted_list(known()))
+                    }
                     (_, Some(help), None) => help.to_owned(),
                     _ => format!("there are {}", quoted_list(known())),
                 };
@@ -221,9 +259,15 @@ impl<'a> CellReader<'a> {
             let unit = self.names.length_unit;
             let (low, high) = (shown_value(low, unit), shown_value(high, unit));
             let (message, help) = if open && low == high {
-                (format!("the range begins after {low} and ends there, so it holds nothing"), "write `..` without `<` for this value alone")
+                (
+                    format!("the range begins after {low} and ends there, so it holds nothing"),
+                    "write `..` without `<` for this value alone",
+                )
             } else {
-                (format!("the range begins at {low}, above its end {high}"), "write the lower end first")
+                (
+                    format!("the range begins at {low}, above its end {high}"),
+                    "write the lower end first",
+                )
             };
             let finding = Finding::error("EMPTY_RANGE", message).at(text.at(span));
             return Err(Box::new(finding.with_help(help)));
@@ -238,7 +282,7 @@ fn truth(text: &CellText<'_>, word: &str, span: &Range<usize>) -> Result<Value, 
         "yes" => Ok(Value::Bool(true)),
         "no" => Ok(Value::Bool(false)),
         _ => {
-            let finding = Finding::error("WRONG_TYPE", format!("found `{word}`, expected `yes` or `no`"));
+            let finding = Finding::error("WRONG_VALUE", format!("found `{word}`, expected `yes` or `no`"));
             let help = match word.to_ascii_lowercase().as_str() {
                 "yes" | "true" | "x" => "write `yes`",
                 "no" | "false" | "-" => "write `no`",

@@ -58,7 +58,9 @@ pub(crate) fn key_columns(
     parts: &[Option<PartIndex>],
     keys: &[PlacedText],
 ) -> Columns {
-    let found = keys.iter().filter_map(|key| Some((column_named(sheet, key, scope)?, key.clone())));
+    let found = keys
+        .iter()
+        .filter_map(|key| Some((column_named(sheet, key, scope)?, key.clone())));
     let columns: Vec<(ColumnId, PlacedText)> = found.collect();
     let mut read = read_columns(sheet, scope, parts, &columns);
     read.is_whole &= columns.len() == keys.len();
@@ -83,14 +85,21 @@ pub(crate) fn column_named(sheet: &Sheet, name: &PlacedText, scope: &Scope<'_>) 
 }
 
 /// What a column, or the side of a matrix, reads in each part.
-pub(crate) fn subjects(name: &PlacedText, scope: &Scope<'_>, parts: &[Option<PartIndex>]) -> Option<(Vec<Subject>, Type)> {
+pub(crate) fn subjects(
+    name: &PlacedText,
+    scope: &Scope<'_>,
+    parts: &[Option<PartIndex>],
+) -> Option<(Vec<Subject>, Type)> {
     let first_word = name.text.split('.').next().unwrap_or_default().trim();
     if scope.names.find(first_word).is_none() {
         let known = || scope.names.all();
-        let message = format!("unknown name `{}`", name.text);
+        let message = format!("`{}` is not a name of this catalog", name.text);
         let help = match nearest(first_word, known()) {
             Some(near) => format!("did you mean `{near}`?"),
-            None => format!("there are {}; a column of remarks begins with `#`", quoted_list(known())),
+            None => format!(
+                "names are {}; a column of remarks begins with `#`",
+                quoted_list(known())
+            ),
         };
         let finding = Finding::error("UNKNOWN_NAME", message).at(name.place.clone());
         scope.findings.push(finding.with_help(help));
@@ -119,11 +128,16 @@ fn read_columns(
     if columns.is_empty() {
         let finding = Finding::error("NO_COLUMNS", "the sheet has no column to look anything up by");
         let finding = finding.at(sheet.header_place());
-        scope.findings.push(finding.with_help("name an attribute, measure, fact or figure in the first row"));
+        scope
+            .findings
+            .push(finding.with_help("name an attribute, measure, fact or figure in the first row"));
         read.is_whole = false;
     }
     if columns.len() > COLUMNS_LIMIT {
-        let message = format!("the table has {} columns; at most {COLUMNS_LIMIT} are read", columns.len());
+        let message = format!(
+            "the table has {} columns; at most {COLUMNS_LIMIT} are read",
+            columns.len()
+        );
         let finding = Finding::error("LIMIT", message).at(sheet.header_place());
         scope.findings.push(finding.with_help("split the table"));
         return Columns {

@@ -115,7 +115,11 @@ pub(crate) fn meeting_point(a: &Cell, b: &Cell) -> Option<MeetingPoint> {
     }
     let lower = |interval: &'_ Interval| interval.lower.as_ref().map(|end| end.value.clone());
     let last = |cell: &Cell| match cell {
-        Cell::Within(intervals) => intervals.iter().rev().find(|interval| interval.upper.is_none()).and_then(lower),
+        Cell::Within(intervals) => intervals
+            .iter()
+            .rev()
+            .find(|interval| interval.upper.is_none())
+            .and_then(lower),
         _ => None,
     };
     match last(a).max(last(b)) {
@@ -185,7 +189,10 @@ impl<'a> Spread<'a> {
         };
         let spans = column.cells.iter().map(|cell| match cell {
             Cell::Any => vec![(0, last)],
-            Cell::OneOf(members) => members.iter().map(|value| (number(value), number(value))).collect(),
+            Cell::OneOf(members) => members
+                .iter()
+                .map(|value| (number(value), number(value)))
+                .collect(),
             Cell::Within(intervals) => intervals
                 .iter()
                 .map(|interval| {
@@ -266,7 +273,12 @@ impl Search<'_> {
         };
         let mut starts: Vec<(u32, u32, u32)> = Vec::with_capacity(rows.len());
         for row in &rows {
-            starts.extend(spread.spans_of(*row).iter().map(|(start, end)| (*start, *end, *row)));
+            starts.extend(
+                spread
+                    .spans_of(*row)
+                    .iter()
+                    .map(|(start, end)| (*start, *end, *row)),
+            );
         }
         starts.sort_unstable();
         let mut ends: Vec<(u32, u32)> = starts.iter().map(|(_, end, row)| (*end, *row)).collect();
@@ -280,7 +292,9 @@ impl Search<'_> {
                 has_grown = true;
             }
             if has_grown && active.len() > 1 {
-                self.work = self.work.saturating_add(u64::try_from(active.len()).unwrap_or(u64::MAX));
+                self.work = self
+                    .work
+                    .saturating_add(u64::try_from(active.len()).unwrap_or(u64::MAX));
                 if self.work > self.work_limit {
                     // The group that is left behind makes the search incomplete.
                     open.push((column, rows));
@@ -303,7 +317,11 @@ impl Search<'_> {
         for (at, row) in rows.iter().enumerate() {
             let met = rows.iter().take(at).find(|earlier| {
                 self.may_not_meet(**earlier, *row)
-                    && self.columns.iter().skip(column).all(|spread| spread.meet(**earlier, *row))
+                    && self
+                        .columns
+                        .iter()
+                        .skip(column)
+                        .all(|spread| spread.meet(**earlier, *row))
             });
             let met = met.copied();
             self.work = self.work.saturating_add(u64::try_from(at).unwrap_or(u64::MAX));
@@ -315,7 +333,9 @@ impl Search<'_> {
 
     /// Records rows of which every two meet.
     fn all_meet(&mut self, rows: &[u32]) {
-        let Some(first) = rows.first().copied() else { return };
+        let Some(first) = rows.first().copied() else {
+            return;
+        };
         let other = rows.iter().copied().find(|row| self.may_not_meet(first, *row));
         for row in rows.iter().copied().skip(1) {
             self.work = self.work.saturating_add(1);

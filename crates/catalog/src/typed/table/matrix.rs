@@ -57,7 +57,11 @@ pub(crate) fn matrix_rows(
 ) -> Option<Vec<Row>> {
     let mut columns = spoken(sheet);
     let corner = sheet.columns().next()?.0;
-    let columns: Vec<ColumnId> = columns.by_ref().map(|(column, _)| column).filter(|column| *column != corner).collect();
+    let columns: Vec<ColumnId> = columns
+        .by_ref()
+        .map(|(column, _)| column)
+        .filter(|column| *column != corner)
+        .collect();
     let pair_count = columns.len().saturating_mul(sheet.row_count());
     if pair_count > PAIRS_LIMIT {
         let message = format!("the matrix has {pair_count} pairs; at most {PAIRS_LIMIT} are read");
@@ -114,7 +118,10 @@ fn read_pairs(
             };
             let mark = mark(&text).map_err(|finding| reports.push(*finding)).ok();
             if let (Some(side), Some(header), Some(mark)) = (side, *header, mark) {
-                pairs.push(Pair { row: at, column: *column });
+                pairs.push(Pair {
+                    row: at,
+                    column: *column,
+                });
                 marks.push(u32::from(mark));
                 down_cells.push(side);
                 across_cells.push(header);
@@ -139,7 +146,8 @@ fn mark(text: &CellText<'_>) -> Result<bool, Box<Finding>> {
         "" | "-" | "no" => Ok(false),
         other => {
             let message = format!("found `{other}`, expected a mark");
-            let help = spreadsheet_help(other).unwrap_or("mark a pair with `x` or `yes`, or else with `no`, `-` or nothing");
+            let help = spreadsheet_help(other)
+                .unwrap_or("mark a pair with `x` or `yes`, or else with `no`, `-` or nothing");
             let finding = Finding::error("BAD_MARK", message).at((text.place)());
             Err(Box::new(finding.with_help(help)))
         }
@@ -167,7 +175,9 @@ impl Pairs {
 
     fn rows(&self) -> Vec<Row> {
         let [down, across] = &self.sides;
-        let marked = (0..self.pairs.len()).filter_map(|at| u32::try_from(at).ok()).filter(|at| self.is_marked(*at));
+        let marked = (0..self.pairs.len())
+            .filter_map(|at| u32::try_from(at).ok())
+            .filter(|at| self.is_marked(*at));
         let cells = marked.filter_map(|at| Some((down.cell(at)?, across.cell(at)?)));
         cells
             .map(|(down, across): (&Cell, &Cell)| Row {
@@ -182,14 +192,36 @@ impl Pairs {
         mark.is_some_and(|mark| *mark == 1)
     }
 
-    fn contradiction(&self, pair: u32, earlier: u32, sheet: &Sheet, sides: [&Side<'_>; 2], names: &Names) -> Finding {
+    fn contradiction(
+        &self,
+        pair: u32,
+        earlier: u32,
+        sheet: &Sheet,
+        sides: [&Side<'_>; 2],
+        names: &Names,
+    ) -> Finding {
         let met = sides.iter().zip(&self.sides).filter_map(|(side, column)| {
-            meeting_words(side.name, column.cell(pair)?, column.cell(earlier)?, names.length_unit)
+            meeting_words(
+                side.name,
+                column.cell(pair)?,
+                column.cell(earlier)?,
+                names.length_unit,
+            )
         });
         let met: Vec<String> = met.collect();
-        let whenever = if met.is_empty() { String::new() } else { format!(" when {}", met.join(", ")) };
-        let (here, there) = if self.is_marked(pair) { ("marked", "not") } else { ("not marked", "is") };
-        let message = format!("this pair is {here} and an earlier one {there}, though both hold{whenever}: the matrix contradicts itself");
+        let whenever = if met.is_empty() {
+            String::new()
+        } else {
+            format!(" when {}", met.join(", "))
+        };
+        let (here, there) = if self.is_marked(pair) {
+            ("marked", "not")
+        } else {
+            ("not marked", "is")
+        };
+        let message = format!(
+            "this pair is {here} and an earlier one {there}, though both hold{whenever}: the matrix contradicts itself"
+        );
         let finding = Finding::error("TABLE_CONTRADICTS", message);
         let finding = finding.with_help("mark both or neither, or let the headers not overlap");
         self.placed(finding, pair, earlier, sheet)

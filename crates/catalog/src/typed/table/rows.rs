@@ -40,7 +40,12 @@ struct Read<'a> {
 }
 
 /// Reads the rows of a table without values. Rows that say the same are warnings.
-pub(crate) fn plain_rows(sheet: &Sheet, keys: &[Key<'_>], names: &Names, findings: &Findings) -> Option<Vec<Row>> {
+pub(crate) fn plain_rows(
+    sheet: &Sheet,
+    keys: &[Key<'_>],
+    names: &Names,
+    findings: &Findings,
+) -> Option<Vec<Row>> {
     let mut reports = Reports::new(findings);
     let read = Read::rows(sheet, keys, None, names, &mut reports);
     for (row, earlier) in repetitions(&read.columns) {
@@ -84,7 +89,8 @@ impl<'a> Read<'a> {
         names: &Names,
         reports: &mut Reports<'_>,
     ) -> Self {
-        let mut readers: Vec<CellReader<'_>> = keys.iter().map(|key| CellReader::new(key.of, names)).collect();
+        let mut readers: Vec<CellReader<'_>> =
+            keys.iter().map(|key| CellReader::new(key.of, names)).collect();
         let mut numbers: Vec<Vec<u32>> = vec![Vec::new(); keys.len()];
         let (mut values, mut places) = (Vec::new(), Vec::new());
         let mut of_row: Vec<Option<u32>> = Vec::new();
@@ -177,7 +183,8 @@ impl<'a> Read<'a> {
     }
 
     fn shown(&self, row: u32) -> String {
-        self.value(row).map_or_else(String::new, |value| shown_value(value, self.unit))
+        self.value(row)
+            .map_or_else(String::new, |value| shown_value(value, self.unit))
     }
 
     fn sheet_row(&self, row: u32) -> Option<crate::sheet::Row<'_>> {
@@ -199,7 +206,11 @@ impl<'a> Read<'a> {
     }
 
     fn duplicate(&self, row: u32, earlier: u32) -> Finding {
-        let message = format!("rows {} and {} say the same", self.number(earlier), self.number(row));
+        let message = format!(
+            "rows {} and {} say the same",
+            self.number(earlier),
+            self.number(row)
+        );
         let finding = Finding::warning("DUPLICATE_ROW", message).with_help("delete one of them");
         self.placed(finding, row, earlier)
     }

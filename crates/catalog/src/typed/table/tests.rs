@@ -11,8 +11,8 @@ use std::rc::Rc;
 
 use astragal_model::measure_text::LengthUnit;
 use astragal_model::{
-    AttributeIndex, Cell, FactIndex, FigureIndex, Id, MeasureIndex, OptionEntry, PartIndex, RowMatch, Subject, Table,
-    ValueType,
+    AttributeIndex, Cell, FactIndex, FigureIndex, Id, MeasureIndex, OptionEntry, PartIndex, RowMatch,
+    Subject, Table, ValueType,
 };
 use expect_test::Expect;
 
@@ -61,7 +61,12 @@ pub(crate) fn names() -> Names {
     names.add_fact(FactIndex(0), &Id::new("zone"), ValueType::Option, zones);
     names.add_fact(FactIndex(1), &Id::new("sleeps"), ValueType::Bool, BTreeSet::new());
     names.add_fact(FactIndex(2), &Id::new("permit"), ValueType::Date, BTreeSet::new());
-    names.add_figure(FigureIndex(0), &Id::new("area"), None, Some(Type::plain(ValueType::Area)));
+    names.add_figure(
+        FigureIndex(0),
+        &Id::new("area"),
+        None,
+        Some(Type::plain(ValueType::Area)),
+    );
     names
 }
 
@@ -96,13 +101,26 @@ impl Bench {
         PlacedText::new(text.to_owned(), Place::new(self.rule, 0..4), &self.sources)
     }
 
+    /// Compares only codes and messages, where what is underlined is long.
+    fn check_messages(self, expected: &[&str]) {
+        let found = self.findings.into_sorted(&self.sources);
+        let found: Vec<String> = found
+            .iter()
+            .map(|finding| format!("{} {}", finding.code(), finding.message()))
+            .collect();
+        assert_eq!(found, expected);
+    }
+
     /// What came out: the rows of the first table, or the findings.
     fn shown(self, tables: Option<Vec<Table>>, expected: Expect) {
         let mut out = String::new();
         if let Some(table) = tables.as_ref().and_then(|tables| tables.first()) {
             for row in table.rows.iter() {
                 let cells: Vec<String> = row.cells.iter().map(shown_cell).collect();
-                let value = row.value.as_ref().map(|value| format!(" = {}", shown_value(value, LengthUnit::Inch)));
+                let value = row
+                    .value
+                    .as_ref()
+                    .map(|value| format!(" = {}", shown_value(value, LengthUnit::Inch)));
                 writeln!(out, "{}{}", cells.join(" ; "), value.unwrap_or_default()).unwrap();
             }
         }
@@ -124,7 +142,8 @@ fn shown_cell(cell: &Cell) -> String {
         Cell::Within(intervals) => {
             let intervals = intervals.iter().map(|interval| {
                 let lower = interval.lower.as_ref();
-                let lower = lower.map(|end| format!("{}{}", shown(&end.value), if end.open { "<" } else { "" }));
+                let lower =
+                    lower.map(|end| format!("{}{}", shown(&end.value), if end.open { "<" } else { "" }));
                 let upper = interval.upper.as_ref().map(shown);
                 format!("{}..{}", lower.unwrap_or_default(), upper.unwrap_or_default())
             });
@@ -164,7 +183,11 @@ pub(crate) fn shown_finding(finding: &Finding, sources: &Sources) -> String {
 
 fn check_list(csv: &str, expected: Expect) {
     let bench = Bench::new(csv);
-    let tables = list_table(&bench.sheet(), &Scope::new(&bench.names, &bench.findings), &[None]);
+    let tables = list_table(
+        &bench.sheet(),
+        &Scope::new(&bench.names, &bench.findings),
+        &[None],
+    );
     bench.shown(tables, expected);
 }
 
@@ -186,7 +209,15 @@ fn check_figure_of(of: ValueType, keys: Option<&[&str]>, row_match: RowMatch, cs
     let scope = Scope::new(&bench.names, &bench.findings);
     let keys: Option<Vec<PlacedText>> = keys.map(|keys| keys.iter().map(|key| bench.text(key)).collect());
     let value = bench.text("value");
-    let tables = figure_table(&bench.sheet(), &scope, &[None], keys.as_deref(), &value, of, row_match);
+    let tables = figure_table(
+        &bench.sheet(),
+        &scope,
+        &[None],
+        keys.as_deref(),
+        &value,
+        of,
+        row_match,
+    );
     bench.shown(tables, expected);
 }
 
@@ -197,7 +228,10 @@ fn a_per_part_table_shares_its_rows() {
     let tables = list_table(&bench.sheet(), &Scope::new(&bench.names, &bench.findings), &parts).unwrap();
     let columns: Vec<_> = tables.iter().map(|table| table.columns.clone()).collect();
     let attribute = |index| Subject::Attribute(AttributeIndex(index));
-    assert_eq!(columns, [[attribute(2), attribute(0)], [attribute(3), attribute(0)]]);
+    assert_eq!(
+        columns,
+        [[attribute(2), attribute(0)], [attribute(3), attribute(0)]]
+    );
     assert!(std::sync::Arc::ptr_eq(&tables[0].rows, &tables[1].rows));
 }
 

@@ -28,7 +28,7 @@ impl Pricing<'_> {
         }
     }
 
-    /// The row of a sheet for the options of the unit. Not incurred while one of the attributes is not asked.
+    /// The row of a sheet for the options of the unit, all of them asked.
     fn sheet_amount(
         &self,
         item: &PriceItem,
@@ -40,9 +40,6 @@ impl Pricing<'_> {
                 .iter()
                 .map(|attribute| (*attribute, self.environment.unit.choices.at(*attribute)))
         };
-        if choices().any(|(_, choice)| *choice == Choice::NotAsked) {
-            return Err(Lack::NotIncurred);
-        }
         let open = choices().filter(|(_, choice)| **choice == Choice::Open);
         let wants: crate::value::Wants = open
             .flat_map(|(attribute, _)| self.environment.open_wants.at(attribute).clone())

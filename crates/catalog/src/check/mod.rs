@@ -1,0 +1,412 @@
+//! Checks a library: reads all that is in it, proves every example, and says in short what is there.
+//!
+//! A whole library, or one catalog, book or policy of it with what it needs: a book needs its catalog, a policy its
+//! catalogs, an example with a total its book.
+//!
+//! Always holds: findings are all returned at once, sorted, each once; nothing is left unchecked without a finding that
+//! says so.
+//! Cost: that of reading; one judgement an example.
+
+mod examples;
+mod explain;
+mod peek;
+mod summary;
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+use astragal_model::{Book, Catalog, Id};
+
+pub use explain::{ExampleLines, ROWS_SHOWN, RuleExplanation, SourceLines};
+pub use summary::{BookSummary, CatalogSummary, Counts, PolicySummary, Summary};
+
+use crate::book::{book_header, load_book};
+use crate::declare::library_header;
+use crate::finding::{Finding, Findings, Place};
+use crate::library_files::{Library, LibraryPath, Member, MemberKind};
+use crate::load::{ListUse, LoadedCatalog, load_catalog};
+use crate::policy::{load_policy, policy_header};
+use crate::source::{FileId, Sources};
+use peek::{Peek, peek};
+
+/// What a check found.
+#[derive(Debug)]
+pub struct CheckReport {
+    /// Everything that is wrong, or probably wrong, sorted.
+    pub findings: Vec<Finding>,
+    /// The files that were read; places of findings lie in them.
+    pub sources: Sources,
+    /// What is there. What has errors is not in it.
+    pub summary: Summary,
+    /// The catalogs that were checked and have no errors.
+    pub catalogs: Vec<LoadedCatalog>,
+}
+
+impl CheckReport {
+    /// Whether something is wrong, warnings apart.
+    #[must_use]
+    pub fn has_errors(&self) -> bool {
+        self.findings.iter().any(Finding::is_error)
+    }
+}
+
+/// Checks the library, or the catalog, book or policy of one, at a path.
+///
+/// The path is a folder, or a file in one. A folder that holds no catalog, book or policy itself stands for all
+/// that are below it.
+#[must_use]
+pub fn check_library(path: &Path) -> CheckReport {
+    let findings = Findings::new();
+    let mut sources = Sources::new();
+    let mut summary = Summary::default();
+    let mut catalogs = Vec::new();
+    if let Some(library) = Library::find(path, &findings) {
+        let header = library_header(&library, &mut sources, &findings);
+        summary.library = header;
+        let mut check = Check::new(&library, sources, &findings);
+        check.run(path, &mut summary);
+        catalogs = check.checked();
+        sources = check.sources;
+    }
+    CheckReport {
+        findings: findings.into_sorted(&sources),
+        sources,
+        summary,
+        catalogs,
+    }
+}
+
+impl MemberKind {
+    /// What a folder of this kind holds, in words.
+    fn word(self) -> &'static str {
+        match self {
+            Self::Catalog => "catalog",
+            Self::Book => "price book",
+            Self::Policy => "policy",
+        }
+    }
+}
+
+/// A check that is under way.
+struct Check<'a> {
+    library: &'a Library,
+    findings: &'a Findings,
+    sources: Sources,
+    members: Vec<(Member, Peek)>,
+    catalogs: BTreeMap<LibraryPath, Option<LoadedCatalog>>,
+    books: BTreeMap<LibraryPath, Option<Book>>,
+    selected: BTreeSet<LibraryPath>,
+}
+
+impl<'a> Check<'a> {
+    fn new(library: &'a Library, mut sources: Sources, findings: &'a Findings) -> Self {
+        let members: Vec<(Member, Peek)> = library
+            .members(findings)
+            .into_iter()
+            .map(|member| {
+                let peek = peek(library, &member, &mut sources);
+                (member, peek)
+            })
+            .collect();
+        Self {
+            library,
+            findings,
+            sources,
+            members,
+            catalogs: BTreeMap::new(),
+            books: BTreeMap::new(),
+            selected: BTreeSet::new(),
+        }
+    }
+
+    fn run(&mut self, path: &Path, summary: &mut Summary) {
+        self.ids_are_unique();
+        let selected = self.select(path);
+        let is_whole = selected.len() == self.members.len();
+        self.selected = selected
+            .iter()
+            .filter(|(member, _)| member.kind == MemberKind::Catalog)
+            .map(|(member, _)| member.folder.clone())
+            .collect();
+        for (member, peek) in &selected {
+            match member.kind {
+                MemberKind::Catalog => self.catalog(&member.folder, summary),
+                MemberKind::Book => self.book(&member.folder, peek, summary),
+                MemberKind::Policy => self.policy(&member.folder, peek, summary),
+            }
+        }
+        self.lists_are_used(is_whole);
+    }
+
+    /// The members that the path stands for.
+    fn select(&self, path: &Path) -> Vec<(Member, Peek)> {
+        let folder = if path.is_file() {
+            path.parent().unwrap_or(path)
+        } else {
+            path
+        };
+        // A file that is named alone, `catalog.toml`, is in the folder where the program runs.
+        let folder = if folder.as_os_str().is_empty() {
+            Path::new(".")
+        } else {
+            folder
+        };
+        let wanted = self.library.locate(folder);
+        let is_at = |member: &&(Member, Peek)| wanted.as_ref() == Some(&member.0.folder);
+        let is_below = |member: &&(Member, Peek)| {
+            wanted.as_ref().is_some_and(|wanted| {
+                let below = member.0.folder.as_str().strip_prefix(wanted.as_str());
+                wanted.as_str().is_empty()
+                    || below.is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
+            })
+        };
+        let own: Vec<_> = self.members.iter().filter(is_at).cloned().collect();
+        let is_root = wanted.as_ref().is_some_and(|wanted| wanted.as_str().is_empty());
+        if !own.is_empty() && !is_root {
+            return own;
+        }
+        let below: Vec<_> = self.members.iter().filter(is_below).cloned().collect();
+        if below.is_empty() {
+            let shown = path.display();
+            let message = format!("there is no catalog, price book or policy in `{shown}`");
+            let help = "a catalog is a folder with `catalog.toml`, a book one with `book.toml`, a policy one with `policy.toml`";
+            self.findings
+                .push(Finding::error("NOTHING_TO_CHECK", message).with_help(help));
+        }
+        below
+    }
+
+    /// No two catalogs, books or policies of the library have one id.
+    fn ids_are_unique(&self) {
+        let mut first: BTreeMap<(MemberKind, &Id), (&Place, &LibraryPath)> = BTreeMap::new();
+        for (member, peek) in &self.members {
+            let Some((id, place)) = &peek.id else { continue };
+            if let Some((before, folder)) = first.get(&(member.kind, id)) {
+                let what = member.kind.word();
+                let message = format!(
+                    "the {what} in `{}` has the id `{id}` of the {what} in `{folder}`",
+                    member.folder
+                );
+                self.findings.push(
+                    Finding::error("DUPLICATE_ID", message)
+                        .at(place.clone())
+                        .with_help("give one of the two another id")
+                        .with_related((*before).clone(), format!("`{id}` stands here first")),
+                );
+                continue;
+            }
+            first.insert((member.kind, id), (place, &member.folder));
+        }
+    }
+
+    /// The folder of the catalog or book with this id.
+    fn folder_of(&self, kind: MemberKind, id: &Id) -> Option<(LibraryPath, Peek)> {
+        self.members
+            .iter()
+            .find(|(member, peek)| {
+                member.kind == kind && peek.id.as_ref().is_some_and(|(found, _)| found == id)
+            })
+            .map(|(member, peek)| (member.folder.clone(), peek.clone()))
+    }
+
+    /// Makes sure that the catalog of a folder is loaded, if it can be.
+    fn need_catalog(&mut self, folder: &LibraryPath) {
+        if !self.catalogs.contains_key(folder) {
+            let loaded = load_catalog(self.library, folder, &mut self.sources, self.findings);
+            self.catalogs.insert(folder.clone(), loaded);
+        }
+    }
+
+    fn loaded(&self, folder: &LibraryPath) -> Option<&LoadedCatalog> {
+        self.catalogs.get(folder)?.as_ref()
+    }
+
+    /// The folder of a catalog that a book or policy names; a finding when there is none, or it has errors.
+    fn catalog_for(&mut self, id: &Id, place: &Place, who: &str) -> Option<LibraryPath> {
+        let Some((folder, _)) = self.folder_of(MemberKind::Catalog, id) else {
+            let known: Vec<&str> = self
+                .members
+                .iter()
+                .filter(|(member, _)| member.kind == MemberKind::Catalog)
+                .filter_map(|(_, peek)| peek.id.as_ref().map(|(id, _)| id.as_str()))
+                .collect();
+            let help = match crate::nearest::nearest(id.as_str(), known.iter().copied()) {
+                Some(near) => format!("did you mean `{near}`?"),
+                None => format!(
+                    "catalogs are {}",
+                    crate::nearest::quoted_list(known.iter().copied())
+                ),
+            };
+            let message = format!("the library has no catalog `{id}`");
+            self.findings.push(
+                Finding::error("UNKNOWN_CATALOG", message)
+                    .at(place.clone())
+                    .with_help(help),
+            );
+            return None;
+        };
+        self.need_catalog(&folder);
+        if self.loaded(&folder).is_some() {
+            return Some(folder);
+        }
+        let message = format!("{who} is not checked against catalog `{id}`, which has errors");
+        self.findings.push(
+            Finding::warning("NOT_CHECKED", message)
+                .at(place.clone())
+                .with_help("put the catalog right and check again"),
+        );
+        None
+    }
+
+    fn catalog(&mut self, folder: &LibraryPath, summary: &mut Summary) {
+        self.need_catalog(folder);
+        let Some(loaded) = self.loaded(folder) else { return };
+        let catalog = loaded.catalog.clone();
+        let places = loaded.places.clone();
+        summary.catalogs.push(CatalogSummary::of(&catalog, folder));
+        let id = catalog.declarations().id.clone();
+        let mut books: BTreeMap<Id, Book> = BTreeMap::new();
+        for example in &catalog.declarations().examples {
+            let Some(total) = &example.total else { continue };
+            let place = places.book_of_example(&example.id);
+            if let Some(book) = self.book_of(&total.book, &id, &catalog, place) {
+                books.insert(total.book.clone(), book);
+            }
+        }
+        examples::prove(&catalog, &places, &books, self.findings);
+    }
+
+    /// The book of an example; a finding when there is none or it is for another catalog.
+    fn book_of(
+        &mut self,
+        book: &Id,
+        catalog_id: &Id,
+        catalog: &Catalog,
+        place: Option<&Place>,
+    ) -> Option<Book> {
+        let found = self.folder_of(MemberKind::Book, book);
+        let wrong = match &found {
+            None => Some(format!("the library has no price book `{book}`")),
+            Some((_, peek)) => match peek.catalogs.first() {
+                Some((other, _)) if other != catalog_id => Some(format!(
+                    "price book `{book}` is for catalog `{other}`, not for `{catalog_id}`"
+                )),
+                _ => None,
+            },
+        };
+        if let Some(message) = wrong {
+            let help = format!("name a price book whose catalog is `{catalog_id}`");
+            self.findings.push(
+                Finding::error("UNKNOWN_BOOK", message)
+                    .at_if_known(place.cloned())
+                    .with_help(help),
+            );
+            return None;
+        }
+        let (folder, _) = found?;
+        let loaded = self.need_book(&folder, catalog);
+        if loaded.is_none() {
+            let message = format!("the total is not proved: price book `{book}` has errors");
+            self.findings.push(
+                Finding::warning("NOT_CHECKED", message)
+                    .at_if_known(place.cloned())
+                    .with_help("put the book right and check again"),
+            );
+        }
+        loaded
+    }
+
+    fn need_book(&mut self, folder: &LibraryPath, catalog: &Catalog) -> Option<Book> {
+        if !self.books.contains_key(folder) {
+            let loaded = load_book(self.library, folder, catalog, &mut self.sources, self.findings);
+            self.books
+                .insert(folder.clone(), loaded.map(|loaded| loaded.book));
+        }
+        self.books.get(folder)?.clone()
+    }
+
+    fn book(&mut self, folder: &LibraryPath, peek: &Peek, summary: &mut Summary) {
+        let (Some((id, _)), Some((catalog_id, place))) = (&peek.id, peek.catalogs.first()) else {
+            let _ = book_header(self.library, folder, &mut self.sources, self.findings);
+            return;
+        };
+        let Some(at) = self.catalog_for(catalog_id, place, &format!("price book `{id}`")) else {
+            return;
+        };
+        let Some(catalog) = self.loaded(&at).map(|loaded| loaded.catalog.clone()) else {
+            return;
+        };
+        if let Some(book) = self.need_book(folder, &catalog) {
+            summary.books.push(BookSummary::of(&book, folder));
+        }
+    }
+
+    fn policy(&mut self, folder: &LibraryPath, peek: &Peek, summary: &mut Summary) {
+        let Some((id, _)) = peek.id.as_ref().filter(|_| !peek.catalogs.is_empty()) else {
+            let header = policy_header(self.library, folder, &mut self.sources, self.findings);
+            if let Some(header) = header {
+                let message = format!("policy `{}` is for no catalog", header.id);
+                self.findings.push(
+                    Finding::error("NO_CATALOGS", message)
+                        .at_if_known(peek.id.as_ref().map(|(_, place)| place.clone()))
+                        .with_help("name at least one in `catalogs`"),
+                );
+            }
+            return;
+        };
+        let mut entry = PolicySummary::new(id, folder);
+        for (catalog_id, place) in &peek.catalogs {
+            let Some(at) = self.catalog_for(catalog_id, place, &format!("policy `{id}`")) else {
+                continue;
+            };
+            let Some(catalog) = self.loaded(&at).map(|loaded| loaded.catalog.clone()) else {
+                continue;
+            };
+            let loaded = load_policy(self.library, folder, &catalog, &mut self.sources, self.findings);
+            if let Some(loaded) = loaded {
+                entry.add(&loaded.policy, &catalog);
+            }
+        }
+        if !entry.revisions.is_empty() {
+            summary.policies.push(entry);
+        }
+    }
+
+    /// An option list is used by some catalog that includes it. Of a part of a library, only a catalog's own are asked.
+    fn lists_are_used(&self, is_whole: bool) {
+        let loaded = self.selected.iter().filter_map(|folder| self.loaded(folder));
+        let lists: Vec<&ListUse> = loaded.flat_map(|loaded| loaded.places.lists()).collect();
+        let used: BTreeSet<(FileId, usize)> = lists
+            .iter()
+            .filter(|list| list.is_used)
+            .map(|list| (list.place.file, list.place.span.start))
+            .collect();
+        for list in lists {
+            let is_used = used.contains(&(list.place.file, list.place.span.start));
+            if !is_used && (is_whole || list.is_own) {
+                let message = format!("no attribute uses option list `{}`", list.id);
+                let help = format!(
+                    "write `options = \"{}\"` in an attribute, or take the list out",
+                    list.id
+                );
+                self.findings.push(
+                    Finding::warning("UNUSED_OPTION_LIST", message)
+                        .at(list.place.clone())
+                        .with_help(help),
+                );
+            }
+        }
+    }
+
+    /// The catalogs that were asked for, in order of their folders.
+    fn checked(&mut self) -> Vec<LoadedCatalog> {
+        let selected = std::mem::take(&mut self.selected);
+        selected
+            .iter()
+            .filter_map(|folder| self.catalogs.remove(folder).flatten())
+            .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests;

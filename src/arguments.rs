@@ -1,0 +1,125 @@
+//! The command line: what may be asked, and the help that says so.
+//!
+//! Always holds: every subcommand's help ends with examples that run from the folder of this project.
+
+use std::path::PathBuf;
+
+use astragal_model::{Date, Id};
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+const EXIT_CODES: &str = "\
+Exit codes (the worst wins):
+  0  all holds
+  3  something cannot be decided for want of a measure, a fact or a choice
+  4  something does not hold
+  5  input cannot be read; the findings say where and why
+  2  wrong usage
+  1  the answer could not be written";
+
+const QUOTE_EXAMPLES: &str = "\
+Examples:
+  astragal quote examples/corner-house/order.toml
+  astragal quote examples/corner-house/order.toml --format json
+  astragal quote examples/corner-house/order.toml --why K1
+  astragal quote examples/corner-house/order.toml --without code --date 2026-12-01";
+
+const CHECK_EXAMPLES: &str = "\
+Examples:
+  astragal check examples/library
+  astragal check examples/library --explain casement-width
+  astragal check examples/library --format json";
+
+/// Says which options of a made-to-order window go together, and what they cost, exactly.
+#[derive(Parser, Debug)]
+#[command(name = "astragal", version, after_help = EXIT_CODES)]
+pub(crate) struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+/// What to do.
+#[derive(Subcommand, Debug)]
+pub(crate) enum Command {
+    /// Quote an order: fill every opening with standards, judge it and price it
+    #[command(after_help = format!("{QUOTE_EXAMPLES}\n\n{EXIT_CODES}"))]
+    Quote(QuoteArguments),
+    /// Check a library: read every catalog, price book and policy, and prove the examples
+    #[command(after_help = format!("{CHECK_EXAMPLES}\n\n{EXIT_CODES}"))]
+    Check(CheckArguments),
+}
+
+/// How to quote.
+#[derive(Args, Debug)]
+pub(crate) struct QuoteArguments {
+    /// The order: `order.toml` or `order.json`
+    pub(crate) order: PathBuf,
+    /// Judge as of this day instead of the order's own
+    #[arg(long, value_name = "YYYY-MM-DD", value_parser = date)]
+    pub(crate) date: Option<Date>,
+    /// For a person, or complete for a program
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) format: Format,
+    /// Also print the steps that led to every price of this opening
+    #[arg(long, value_name = "TAG")]
+    pub(crate) why: Option<String>,
+    /// Do not let the rules of this authority bind; may be given several times, and the answer says so
+    #[arg(long, value_name = "AUTHORITY", value_parser = id)]
+    pub(crate) without: Vec<Id>,
+}
+
+/// What to check.
+#[derive(Args, Debug)]
+pub(crate) struct CheckArguments {
+    /// The library: a folder with `library.toml`, or a folder in it
+    pub(crate) folder: PathBuf,
+    /// Print this rule, where it stands, and the examples that break it
+    #[arg(long, value_name = "RULE")]
+    pub(crate) explain: Option<String>,
+    /// For a person, or complete for a program
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) format: Format,
+}
+
+/// For whom the answer is.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, ValueEnum)]
+pub(crate) enum Format {
+    /// For a person
+    #[default]
+    Text,
+    /// Complete, for a program
+    Json,
+}
+
+fn date(text: &str) -> Result<Date, String> {
+    let date: Option<Date> = text.parse().ok();
+    date.filter(|date| date.to_string() == text)
+        .ok_or_else(|| "a date is written like 2026-11-25".to_owned())
+}
+
+#[expect(
+    clippy::unnecessary_wraps,
+    reason = "the command line library asks for a result"
+)]
+fn id(text: &str) -> Result<Id, String> {
+    Ok(Id::new(text))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory as _;
+
+    #[test]
+    fn the_command_line_is_well_formed() {
+        Arguments::command().debug_assert();
+    }
+
+    #[test]
+    fn a_date_is_a_day_and_nothing_else() {
+        assert!(date("2026-11-25").is_ok());
+        for wrong in ["2026-11-31", "25.11.2026", "20261125", "2026-11-25T10:00", ""] {
+            assert!(date(wrong).is_err(), "{wrong}");
+        }
+    }
+}

@@ -1,0 +1,164 @@
+//! The whole quote for a program.
+
+use astragal_catalog::finding::Finding;
+use astragal_catalog::source::Sources;
+use astragal_model::{Revision, Verdict};
+use serde::Serialize;
+
+use crate::exit::Exit;
+use crate::json::extra::Numbers;
+use crate::json::order::{OpeningAnswer, OrderAnswer};
+use crate::json::values::{Amount, amount};
+use crate::json::{FORMAT, JsonFinding};
+use crate::quote::work::{Quote, Used};
+use crate::text::CAUTION;
+
+#[derive(Serialize)]
+struct QuoteAnswer {
+    format: u32,
+    verdict: &'static str,
+    exit_code: u8,
+    order: OrderAnswer,
+    catalogs: Vec<CatalogAnswer>,
+    authorities_not_applied: Vec<String>,
+    openings: Vec<OpeningAnswer>,
+    totals: TotalsAnswer,
+    summary: Summary,
+    caution: &'static str,
+    findings: Vec<JsonFinding>,
+}
+
+/// A catalog with its price book and policy, by revision.
+#[derive(Serialize)]
+struct CatalogAnswer {
+    id: String,
+    label: String,
+    revision: String,
+    length_unit: &'static str,
+    book: BookAnswer,
+    policy: Option<Revised>,
+}
+
+#[derive(Serialize)]
+struct BookAnswer {
+    id: String,
+    label: String,
+    revision: String,
+    currency: &'static str,
+    round_to: String,
+    from: Option<String>,
+    until: Option<String>,
+}
+
+#[derive(Serialize)]
+struct Revised {
+    id: String,
+    label: String,
+    revision: String,
+}
+
+/// What the openings that count come to. `total` is null unless it is complete.
+#[derive(Serialize)]
+struct TotalsAnswer {
+    before_tax_and_order_charges: Option<Amount>,
+    complete: bool,
+    sum_of_known: Option<Amount>,
+    openings_without_total: Vec<String>,
+    counted_though_broken: Vec<String>,
+    counted_though_undecided: Vec<String>,
+}
+
+/// The tags of the openings by verdict.
+#[derive(Serialize)]
+struct Summary {
+    holds: Vec<String>,
+    undecided: Vec<String>,
+    broken: Vec<String>,
+    not_included: Vec<String>,
+}
+
+/// The quote as JSON.
+pub(crate) fn quote(quote: &Quote<'_>, findings: &[Finding], sources: &Sources) -> Result<String, String> {
+    let mut numbers = Numbers::default();
+    let verdict = quote.verdict();
+    let answer = QuoteAnswer {
+        format: FORMAT,
+        verdict: verdict_word(verdict),
+        exit_code: Exit::from(verdict).code(),
+        order: OrderAnswer::new(quote, &mut numbers),
+        catalogs: quote.used.iter().map(catalog).collect(),
+        authorities_not_applied: quote.left_out.iter().map(ToString::to_string).collect(),
+        openings: quote
+            .units
+            .iter()
+            .map(|unit| OpeningAnswer::new(unit, &mut numbers))
+            .collect(),
+        totals: totals(quote),
+        summary: summary(quote),
+        caution: CAUTION,
+        findings: JsonFinding::all(findings, sources),
+    };
+    numbers.to_text(&answer)
+}
+
+/// The word for a verdict.
+pub(crate) fn verdict_word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "holds",
+        Verdict::Undecided => "undecided",
+        Verdict::Broken => "broken",
+    }
+}
+
+fn catalog(used: &Used<'_>) -> CatalogAnswer {
+    let declarations = used.catalog.declarations();
+    let book = used.book;
+    CatalogAnswer {
+        id: used.id.to_string(),
+        label: declarations.label.clone(),
+        revision: used.catalog.revision().to_string(),
+        length_unit: declarations.length_unit.symbol(),
+        book: BookAnswer {
+            id: book.id.to_string(),
+            label: book.label.clone(),
+            revision: book.revision().to_string(),
+            currency: book.currency.code(),
+            round_to: book.round_to.to_string(),
+            from: book.from.map(|date| date.to_string()),
+            until: book.until.map(|date| date.to_string()),
+        },
+        policy: used.policy.map(|policy| Revised {
+            id: policy.terms.id.to_string(),
+            label: policy.terms.label.clone(),
+            revision: Revision::of_policy(&policy.terms, used.catalog).to_string(),
+        }),
+    }
+}
+
+fn totals(quote: &Quote<'_>) -> TotalsAnswer {
+    let totals = quote.totals();
+    let owned = |tags: &[&str]| tags.iter().map(|tag| (*tag).to_owned()).collect();
+    let complete = totals.without_total.is_empty() && totals.known.is_some();
+    TotalsAnswer {
+        before_tax_and_order_charges: totals.known.as_ref().filter(|_| complete).map(amount),
+        complete,
+        sum_of_known: totals.known.as_ref().map(amount),
+        openings_without_total: owned(&totals.without_total),
+        counted_though_broken: owned(&totals.broken),
+        counted_though_undecided: owned(&totals.undecided),
+    }
+}
+
+fn summary(quote: &Quote<'_>) -> Summary {
+    let tags = |verdict: Verdict| {
+        let with = quote.included().filter(|unit| unit.judgement.verdict == verdict);
+        with.map(|unit| unit.opening.tag.clone()).collect()
+    };
+    let left_out = quote.units.iter().filter(|unit| !unit.opening.included);
+    Summary {
+        holds: tags(Verdict::Holds),
+        undecided: tags(Verdict::Undecided),
+        broken: tags(Verdict::Broken),
+        not_included: left_out.map(|unit| unit.opening.tag.clone()).collect(),
+    }
+}

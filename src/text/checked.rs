@@ -1,0 +1,141 @@
+//! What a library without errors holds, for a person.
+
+use astragal_catalog::check::{BookSummary, CatalogSummary, PolicySummary, Summary};
+
+use crate::text::page::{Page, Tone};
+
+/// The summary as text.
+pub(crate) fn checked(summary: &Summary) -> String {
+    let mut page = Page::default();
+    if let Some((id, label)) = &summary.library {
+        page.heading(
+            0,
+            Tone::Strong,
+            &format!("Library: {}", named(label, id.as_str())),
+        );
+    }
+    for catalog in &summary.catalogs {
+        page.blank();
+        self::catalog(&mut page, catalog);
+    }
+    for book in &summary.books {
+        page.blank();
+        self::book(&mut page, book);
+    }
+    for policy in &summary.policies {
+        page.blank();
+        self::policy(&mut page, policy);
+    }
+    page.blank();
+    page.heading(0, Tone::Good, "No errors. Every example came out as it says.");
+    page.into_text()
+}
+
+fn catalog(page: &mut Page, catalog: &CatalogSummary) {
+    let counts = &catalog.counts;
+    let title = format!("Catalog: {}", named(&catalog.label, catalog.id.as_str()));
+    page.spread(
+        0,
+        Tone::Strong,
+        &title,
+        &format!("revision {}", catalog.revision.short()),
+    );
+    let rules: usize = counts.rules.values().sum();
+    let by: Vec<String> = counts
+        .rules
+        .iter()
+        .map(|(id, count)| format!("{count} of {id}"))
+        .collect();
+    let by = if by.is_empty() {
+        String::new()
+    } else {
+        format!(" ({})", by.join(", "))
+    };
+    let things = [
+        format!(
+            "{} with {}",
+            counted(counts.attributes, "attribute"),
+            counted(counts.options, "option")
+        ),
+        counted(counts.parts, "part"),
+        counted(counts.measures, "measure"),
+        counted(counts.facts, "site fact"),
+        counted(counts.figures, "figure"),
+        format!("{}{by}", counted(rules, "rule")),
+        format!(
+            "{} with {}",
+            counted(counts.tables, "table"),
+            counted(counts.rows, "row")
+        ),
+        counted(counts.items, "price item"),
+        counted(counts.notices, "notice"),
+        format!("{} proved", counted(counts.examples, "example")),
+    ];
+    page.text(
+        2,
+        &format!("in {}: {}", folder(catalog.folder.as_str()), things.join("; ")),
+    );
+}
+
+fn book(page: &mut Page, book: &BookSummary) {
+    let title = format!("Price book: {}", named(&book.label, book.id.as_str()));
+    page.spread(
+        0,
+        Tone::Strong,
+        &title,
+        &format!("revision {}", book.revision.short()),
+    );
+    let from = book.from.map(|date| format!(" from {date}")).unwrap_or_default();
+    let until = book
+        .until
+        .map(|date| format!(" until {date}"))
+        .unwrap_or_default();
+    let force = if from.is_empty() && until.is_empty() {
+        " without end"
+    } else {
+        ""
+    };
+    let place = folder(book.folder.as_str());
+    let text = format!(
+        "in {place}: for {}, in {}, in force{from}{until}{force}",
+        book.catalog, book.currency
+    );
+    page.text(2, &text);
+}
+
+fn policy(page: &mut Page, policy: &PolicySummary) {
+    page.heading(
+        0,
+        Tone::Strong,
+        &format!("Dealer policy: {}", named(&policy.label, policy.id.as_str())),
+    );
+    for (catalog, revision) in &policy.revisions {
+        let place = folder(policy.folder.as_str());
+        let right = format!("revision {}", revision.short());
+        page.spread(2, Tone::Plain, &format!("in {place}: for {catalog}"), &right);
+    }
+}
+
+fn folder(path: &str) -> &str {
+    if path.is_empty() {
+        "the library's own folder"
+    } else {
+        path
+    }
+}
+
+fn named(label: &str, id: &str) -> String {
+    if label == id {
+        id.to_owned()
+    } else {
+        format!("{label} ({id})")
+    }
+}
+
+fn counted(count: usize, one: &str) -> String {
+    if count == 1 {
+        format!("1 {one}")
+    } else {
+        format!("{count} {one}s")
+    }
+}

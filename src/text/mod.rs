@@ -1,0 +1,38 @@
+//! A quote for a person at a table: what was ordered, one block an opening, and what it comes to.
+//!
+//! Always holds: attributes of the plant are not shown; what is not known is said to be not known; an opening that is
+//! not included is shown and marked.
+
+mod checked;
+mod chosen;
+mod explained;
+mod header;
+mod notices;
+mod opening;
+mod page;
+mod prices;
+mod rules;
+mod totals;
+mod why;
+
+pub(crate) use checked::checked;
+pub(crate) use explained::explained;
+pub(crate) use page::Page;
+
+use crate::quote::work::Quote;
+
+/// The words that a quote ends with, whatever it says.
+pub(crate) const CAUTION: &str = "astragal checks, it does not approve: the local code and a licensed person \
+    decide. Confirm every measurement before ordering: windows that are made to order do not go back.";
+
+/// The quote as text; `why` is the tag of the opening whose price is explained.
+pub(crate) fn quote(quote: &Quote<'_>, why: Option<&str>) -> String {
+    let mut page = Page::default();
+    header::write(&mut page, quote);
+    for unit in &quote.units {
+        let explained = why == Some(unit.opening.tag.as_str());
+        opening::write(&mut page, quote, unit, explained);
+    }
+    totals::write(&mut page, quote);
+    page.into_text()
+}

@@ -1,0 +1,162 @@
+//! The block of one opening: where it is, what was measured, and then section by section what follows.
+
+use astragal_model::{DeductedBy, Outcome, RuleState, Subject, Verdict, Want};
+
+use crate::quote::work::{Quote, QuotedUnit};
+use crate::text::page::{Page, Tone};
+use crate::text::{chosen, notices, prices, rules, why};
+
+pub(crate) fn write(page: &mut Page, quote: &Quote<'_>, unit: &QuotedUnit<'_>, explained: bool) {
+    page.blank();
+    page.rule("-");
+    title(page, quote, unit);
+    sizes(page, unit);
+    figures(page, unit);
+    chosen::write(page, unit);
+    rules::write_broken(page, unit);
+    rules::write_undecided(page, unit);
+    rules::write_to_choose(page, unit);
+    rules::write_others(page, unit);
+    prices::write(page, unit);
+    if explained {
+        why::write(page, unit);
+    }
+    notices::write(page, unit);
+    if let Some(note) = &unit.opening.note {
+        section(page, "Note to the plant");
+        page.text(4, note);
+    }
+}
+
+/// A heading inside a block.
+pub(crate) fn section(page: &mut Page, title: &str) {
+    page.blank();
+    page.heading(2, Tone::Strong, title);
+}
+
+/// A verdict in words.
+pub(crate) fn verdict_words(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Holds => "holds",
+        Verdict::Undecided => "cannot be decided yet",
+        Verdict::Broken => "does not hold",
+    }
+}
+
+pub(crate) fn verdict_tone(verdict: Verdict) -> Tone {
+    match verdict {
+        Verdict::Holds => Tone::Good,
+        Verdict::Undecided => Tone::Unsure,
+        Verdict::Broken => Tone::Bad,
+    }
+}
+
+fn title(page: &mut Page, quote: &Quote<'_>, unit: &QuotedUnit<'_>) {
+    let opening = unit.opening;
+    let mut title = opening.tag.clone();
+    let place = place(quote, unit);
+    if !place.is_empty() {
+        title = format!("{title}: {place}");
+    }
+    let quantity = format!("quantity {}", opening.quantity);
+    page.spread(0, Tone::Strong, &title, &quantity);
+    let verdict = unit.judgement.verdict;
+    let label = &unit.used.catalog.declarations().label;
+    page.spread(0, verdict_tone(verdict), label, verdict_words(verdict));
+    let mut remarks = Vec::new();
+    if !opening.included {
+        remarks.push("not included in the order".to_owned());
+    }
+    if let Some(other) = &opening.alternate_of {
+        remarks.push(format!("an alternate to {other}"));
+    }
+    if !remarks.is_empty() {
+        page.text(0, &remarks.join("; "));
+    }
+}
+
+/// Room, floor and face by their labels.
+fn place(quote: &Quote<'_>, unit: &QuotedUnit<'_>) -> String {
+    let order = quote.order;
+    let room = unit.opening.room.as_ref();
+    let room = room.and_then(|id| order.rooms.iter().find(|room| room.id == *id));
+    let floor = room.and_then(|room| room.floor.as_ref());
+    let floor = floor.and_then(|id| order.floors.iter().find(|floor| floor.id == *id));
+    let face = unit.opening.face.as_ref();
+    let face = face.and_then(|id| order.faces.iter().find(|face| face.id == *id));
+    let labels = [
+        room.map(|room| room.label.clone()),
+        floor.map(|floor| floor.label.clone()),
+        face.map(|face| format!("face: {}", face.label)),
+    ];
+    labels.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+fn sizes(page: &mut Page, unit: &QuotedUnit<'_>) {
+    let catalog = unit.used.catalog;
+    let mut lines = Vec::new();
+    for (index, measured) in unit.opening.site.measures.iter() {
+        let Some(measured) = measured else { continue };
+        let subject = Subject::Measure(index);
+        let deducted = match measured.deducted_by {
+            None if is_wanted(unit, &Want::DeductedBy(index)) => ", nobody said who has deducted",
+            None => "",
+            Some(DeductedBy::Nobody) => ", nobody has deducted",
+            Some(DeductedBy::Dealer) => ", the dealer has deducted",
+            Some(DeductedBy::Customer) => ", the customer has deducted",
+        };
+        let shown = catalog.show(subject, &measured.value);
+        lines.push((catalog.label_of(subject), format!("{shown}{deducted}")));
+    }
+    columns(page, "Measured", &lines);
+}
+
+/// Whether a figure or a rule waits for something.
+fn is_wanted(unit: &QuotedUnit<'_>, want: &Want) -> bool {
+    let figures = unit
+        .judgement
+        .figures
+        .iter()
+        .filter_map(|finding| finding.outcome.wants());
+    let rules = unit
+        .judgement
+        .rules
+        .iter()
+        .filter_map(|finding| match &finding.state {
+            RuleState::Undecided(wants) => Some(wants),
+            _ => None,
+        });
+    figures.chain(rules).any(|wants| wants.contains(want))
+}
+
+fn figures(page: &mut Page, unit: &QuotedUnit<'_>) {
+    let catalog = unit.used.catalog;
+    let mut lines = Vec::new();
+    for finding in &unit.judgement.figures {
+        let declared = catalog.declarations().figures.at(finding.figure);
+        if !declared.shown || finding.part_exists.is_truth(false) {
+            continue;
+        }
+        let subject = Subject::Figure(finding.figure);
+        let shown = match &finding.outcome {
+            Outcome::Undefined(cause) => format!("no value: {}", catalog.show_cause(cause)),
+            other => catalog.show_outcome(subject, other),
+        };
+        lines.push((catalog.label_of(subject), shown));
+    }
+    columns(page, "Worked out", &lines);
+}
+
+/// A section of labels and values, the values under each other.
+fn columns(page: &mut Page, title: &str, lines: &[(String, String)]) {
+    const LABEL_MAX: usize = 36;
+    if lines.is_empty() {
+        return;
+    }
+    section(page, title);
+    let width = lines.iter().map(|(label, _)| label.chars().count());
+    let width = width.filter(|width| *width <= LABEL_MAX).max().unwrap_or(0);
+    for (label, value) in lines {
+        page.entry(4, &format!("{label:<width$}  "), value);
+    }
+}
