@@ -26,7 +26,8 @@ pub enum Cell {
     /// `*`: whatever stands there, known or not.
     Any,
     /// One of these values: options, truth values, or single numbers, lengths and dates.
-    OneOf(BTreeSet<Value>),
+    /// Shared, since the same few sets stand in many rows.
+    OneOf(Arc<BTreeSet<Value>>),
     /// A value of an ordered type inside one of these intervals.
     Within(Vec<Interval>),
 }

@@ -98,8 +98,8 @@ fn amount_cell(text: &CellText<'_>) -> Result<Value, Box<Finding>> {
 fn sheet_row(row: astragal_model::Row) -> Option<SheetRow> {
     let options = row.cells.into_iter().map(|cell| match cell {
         Cell::OneOf(values) => {
-            let ids = values.into_iter().filter_map(|value| match value {
-                Value::Option(id) => Some(id),
+            let ids = values.iter().filter_map(|value| match value {
+                Value::Option(id) => Some(id.clone()),
                 _ => None,
             });
             Some(ids.collect::<std::collections::BTreeSet<Id>>())

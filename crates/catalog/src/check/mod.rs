@@ -7,6 +7,7 @@
 //! says so.
 //! Cost: that of reading; one judgement an example.
 
+mod across;
 mod examples;
 mod explain;
 mod peek;
@@ -24,9 +25,9 @@ use crate::book::{book_header, load_book};
 use crate::declare::library_header;
 use crate::finding::{Finding, Findings, Place};
 use crate::library_files::{Library, LibraryPath, Member, MemberKind};
-use crate::load::{ListUse, LoadedCatalog, load_catalog};
+use crate::load::{LoadedCatalog, load_catalog};
 use crate::policy::{load_policy, policy_header};
-use crate::source::{FileId, Sources};
+use crate::source::Sources;
 use peek::{Peek, peek};
 
 /// What a check found.
@@ -54,6 +55,47 @@ impl CheckReport {
 ///
 /// The path is a folder, or a file in one. A folder that holds no catalog, book or policy itself stands for all
 /// that are below it.
+///
+/// # Examples
+/// A library of one catalog whose only example does not come out:
+/// ```
+/// use astragal_catalog::check_library;
+///
+/// let folder = tempfile::tempdir()?;
+/// std::fs::write(folder.path().join("library.toml"), "format = 1\n[library]\nid = \"small\"\nlabel = \"Small\"\n")?;
+/// std::fs::create_dir(folder.path().join("hinged"))?;
+/// std::fs::write(folder.path().join("hinged/catalog.toml"), r#"
+/// format = 1
+/// [catalog]
+/// id = "hinged"
+/// label = "Hinged windows"
+/// length = { unit = "in" }
+/// [[attribute]]
+/// id = "exterior"
+/// label = "Exterior colour"
+/// options = [{ id = "white" }, { id = "grey" }]
+/// standard = "white"
+/// [[rule]]
+/// id = "no-grey"
+/// require = 'exterior != "grey"'
+/// message = "Grey is not made."
+/// [[example]]
+/// id = "grey"
+/// picks = [{ attribute = "exterior", option = "white" }]
+/// date = 2026-11-25
+/// breaks = ["no-grey"]
+/// "#)?;
+/// let report = check_library(folder.path());
+/// assert!(report.has_errors());
+/// assert_eq!(report.findings[0].message(), "example `grey` should break `no-grey`, and breaks nothing");
+/// assert_eq!(report.summary.catalogs[0].counts.options, 2);
+/// # Ok::<(), std::io::Error>(())
+/// ```
+/// A folder that is not there:
+/// ```
+/// let report = astragal_catalog::check_library(std::path::Path::new("no/such/library"));
+/// assert_eq!(report.findings[0].code(), "NOT_THERE");
+/// ```
 #[must_use]
 pub fn check_library(path: &Path) -> CheckReport {
     let findings = Findings::new();
@@ -73,17 +115,6 @@ pub fn check_library(path: &Path) -> CheckReport {
         sources,
         summary,
         catalogs,
-    }
-}
-
-impl MemberKind {
-    /// What a folder of this kind holds, in words.
-    fn word(self) -> &'static str {
-        match self {
-            Self::Catalog => "catalog",
-            Self::Book => "price book",
-            Self::Policy => "policy",
-        }
     }
 }
 
@@ -174,29 +205,6 @@ impl<'a> Check<'a> {
                 .push(Finding::error("NOTHING_TO_CHECK", message).with_help(help));
         }
         below
-    }
-
-    /// No two catalogs, books or policies of the library have one id.
-    fn ids_are_unique(&self) {
-        let mut first: BTreeMap<(MemberKind, &Id), (&Place, &LibraryPath)> = BTreeMap::new();
-        for (member, peek) in &self.members {
-            let Some((id, place)) = &peek.id else { continue };
-            if let Some((before, folder)) = first.get(&(member.kind, id)) {
-                let what = member.kind.word();
-                let message = format!(
-                    "the {what} in `{}` has the id `{id}` of the {what} in `{folder}`",
-                    member.folder
-                );
-                self.findings.push(
-                    Finding::error("DUPLICATE_ID", message)
-                        .at(place.clone())
-                        .with_help("give one of the two another id")
-                        .with_related((*before).clone(), format!("`{id}` stands here first")),
-                );
-                continue;
-            }
-            first.insert((member.kind, id), (place, &member.folder));
-        }
     }
 
     /// The folder of the catalog or book with this id.
@@ -369,32 +377,6 @@ impl<'a> Check<'a> {
         }
         if !entry.revisions.is_empty() {
             summary.policies.push(entry);
-        }
-    }
-
-    /// An option list is used by some catalog that includes it. Of a part of a library, only a catalog's own are asked.
-    fn lists_are_used(&self, is_whole: bool) {
-        let loaded = self.selected.iter().filter_map(|folder| self.loaded(folder));
-        let lists: Vec<&ListUse> = loaded.flat_map(|loaded| loaded.places.lists()).collect();
-        let used: BTreeSet<(FileId, usize)> = lists
-            .iter()
-            .filter(|list| list.is_used)
-            .map(|list| (list.place.file, list.place.span.start))
-            .collect();
-        for list in lists {
-            let is_used = used.contains(&(list.place.file, list.place.span.start));
-            if !is_used && (is_whole || list.is_own) {
-                let message = format!("no attribute uses option list `{}`", list.id);
-                let help = format!(
-                    "write `options = \"{}\"` in an attribute, or take the list out",
-                    list.id
-                );
-                self.findings.push(
-                    Finding::warning("UNUSED_OPTION_LIST", message)
-                        .at(list.place.clone())
-                        .with_help(help),
-                );
-            }
         }
     }
 

@@ -100,83 +100,55 @@ fn check(text: &str, expected: Expect) {
 
 /// What was made of the declarations, one a line.
 fn short(catalog: &Catalog) -> String {
-    let declarations = catalog.declarations();
-    let mut out = String::new();
-    let option = |expression: &Option<astragal_model::Expression>| match expression {
-        Some(expression) => format!(" when {expression:?}"),
-        None => String::new(),
-    };
-    for (index, it) in declarations.attributes.iter() {
+    let of = catalog.declarations();
+    let part = |part: Option<astragal_model::PartIndex>| part.map(|part| of.parts.at(part).id.clone());
+    let mut lines: Vec<String> = Vec::new();
+    lines.extend(of.attributes.iter().map(|(index, it)| {
         let options: Vec<&str> = it.options.iter().map(|o| o.id.as_str()).collect();
         let name = catalog.name_of(astragal_model::Subject::Attribute(index));
-        writeln!(
-            out,
-            "{name}: {}; standard {:?}{}",
-            options.join(" "),
-            it.standard,
-            option(&it.applies_when)
-        )
-        .unwrap();
-    }
-    for it in declarations.measures.values() {
-        writeln!(out, "{}: {:?} step {:?}", it.id, it.value_type, it.step).unwrap();
-    }
-    for it in declarations.facts.values() {
-        writeln!(
-            out,
-            "{}: {:?} of {:?} {:?}",
-            it.id, it.value_type, it.of, it.options
-        )
-        .unwrap();
-    }
-    for (index, it) in declarations.figures.iter() {
+        let when = shown_when(&it.applies_when);
+        format!("{name}: {}; standard {:?}{when}", options.join(" "), it.standard)
+    }));
+    let measures = of.measures.values();
+    lines.extend(measures.map(|it| format!("{}: {:?} step {:?}", it.id, it.value_type, it.step)));
+    let facts = of.facts.values();
+    lines.extend(facts.map(|it| format!("{}: {:?} of {:?} {:?}", it.id, it.value_type, it.of, it.options)));
+    lines.extend(of.figures.iter().map(|(index, it)| {
         let name = catalog.name_of(astragal_model::Subject::Figure(index));
-        writeln!(out, "{name}: {:?}", it.value_type).unwrap();
-    }
-    for it in &declarations.rules {
-        let part = it.part.map(|part| declarations.parts.at(part).id.clone());
-        writeln!(
-            out,
-            "{} {part:?} by {}{} {}",
-            it.id,
-            it.authority,
-            option(&it.when),
-            it.message.written(catalog)
+        format!("{name}: {:?}", it.value_type)
+    }));
+    lines.extend(of.rules.iter().map(|it| {
+        let (part, when, message) = (part(it.part), shown_when(&it.when), it.message.written(catalog));
+        format!("{} {part:?} by {}{when} {message}", it.id, it.authority)
+    }));
+    lines.extend(of.items.values().map(|it| {
+        let when = shown_when(&it.when);
+        format!(
+            "{} {:?} {:?}{when} quantity {:?}",
+            it.id, it.class, it.amount, it.quantity
         )
-        .unwrap();
-    }
-    for it in declarations.items.values() {
-        writeln!(
-            out,
-            "{} {:?} {:?}{} quantity {:?}",
-            it.id,
-            it.class,
-            it.amount,
-            option(&it.when),
-            it.quantity
-        )
-        .unwrap();
-    }
-    for it in &declarations.notices {
-        writeln!(
-            out,
-            "{} {:?}{} {}",
-            it.id,
-            it.kind,
-            option(&it.when),
-            it.text.written(catalog)
-        )
-        .unwrap();
-    }
-    for it in &declarations.examples {
-        writeln!(
-            out,
+    }));
+    lines.extend(of.notices.iter().map(|it| {
+        let (when, text) = (shown_when(&it.when), it.text.written(catalog));
+        format!("{} {:?}{when} {text}", it.id, it.kind)
+    }));
+    let examples = of.examples.iter();
+    lines.extend(examples.map(|it| {
+        format!(
             "{}: {:?} breaks {:?} undecided {:?}",
             it.id, it.picks, it.breaks, it.undecided
         )
-        .unwrap();
+    }));
+    if lines.is_empty() {
+        "loads\n".to_owned()
+    } else {
+        lines.join("\n") + "\n"
     }
-    if out.is_empty() { "loads\n".to_owned() } else { out }
+}
+
+fn shown_when(when: &Option<astragal_model::Expression>) -> String {
+    when.as_ref()
+        .map_or(String::new(), |when| format!(" when {when:?}"))
 }
 
 /// An attribute `exterior` of white and grey, which is dark.

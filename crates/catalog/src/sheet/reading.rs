@@ -143,6 +143,10 @@ pub(super) fn header_is_fine(reading: &Reading<'_>, header: RowStart, columns: &
                 ..Place::new(reading.file, scan::trimmed(reading.text, span))
             }
         };
+        // The corner of a matrix or a grid may be left blank; where a name is needed there, its reader says so.
+        if name.is_empty() && at == 0 && columns.len() > 1 {
+            continue;
+        }
         if name.is_empty() {
             is_fine = false;
             let finding = Finding::error("EMPTY_COLUMN_NAME", format!("column {} has no name", at + 1));

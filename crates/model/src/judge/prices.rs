@@ -316,8 +316,9 @@ impl Pricing<'_> {
             Amount::Money(amount) => (amount.clone(), None),
             Amount::Percent(percent) => (percent_of(running.amount(), percent), Some(percent.clone())),
         };
-        let amount = self.rounded(&exact);
-        let after = Money::new(running.amount() + amount.amount(), self.book.currency);
+        // What is rounded is the running total, so that 437.35 less 10 % is 393.62 (393.615), not 437.35 less 43.74.
+        let after = self.rounded(&(running.amount() + &exact));
+        let amount = Money::new(after.amount() - running.amount(), self.book.currency);
         TailFinding {
             id: step.id.clone(),
             label: step.label.clone(),

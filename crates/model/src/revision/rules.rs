@@ -178,7 +178,7 @@ impl Encode for Cell {
             Self::Any => encoder.word("any"),
             Self::OneOf(values) => {
                 encoder.word("one-of");
-                encoder.put(values);
+                encoder.put(&**values);
             }
             Self::Within(intervals) => {
                 let mut intervals: Vec<&Interval> = intervals.iter().collect();

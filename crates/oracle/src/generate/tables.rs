@@ -110,7 +110,7 @@ impl Maker<'_> {
             }
             None => value(self.chance, of),
         });
-        Cell::OneOf(values.collect::<BTreeSet<Value>>())
+        Cell::OneOf(values.collect::<BTreeSet<Value>>().into())
     }
 
     fn interval(&mut self, of: ValueType) -> Interval {

@@ -100,9 +100,9 @@ impl Reader<'_> {
         let mut tail = Vec::new();
         let more = self.setting.policy.map_or(&[][..], |policy| &policy.terms.tail);
         for step in book.tail.iter().chain(more) {
-            let adds = self.tail_step(book, step, &running);
-            running += &adds;
-            tail.push((step.id.as_str().to_owned(), adds, running.clone()));
+            let after = self.after_step(book, step, &running);
+            tail.push((step.id.as_str().to_owned(), &after - &running, after.clone()));
+            running = after;
         }
         Priced {
             items,
@@ -112,11 +112,13 @@ impl Reader<'_> {
         }
     }
 
-    fn tail_step(&self, book: &Book, step: &TailStep, running: &BigRational) -> BigRational {
-        match &step.amount {
-            Amount::Money(amount) => self.round(book, &fraction(amount)),
-            Amount::Percent(percent) => self.round(book, &(running * hundredths(percent))),
-        }
+    /// The running total after a step; it is the total that is rounded.
+    fn after_step(&self, book: &Book, step: &TailStep, running: &BigRational) -> BigRational {
+        let adds = match &step.amount {
+            Amount::Money(amount) => fraction(amount),
+            Amount::Percent(percent) => running * hundredths(percent),
+        };
+        self.round(book, &(running + adds))
     }
 
     /// What an item comes to.

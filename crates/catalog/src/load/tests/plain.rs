@@ -2,22 +2,17 @@
 
 use super::*;
 
-#[test]
-fn a_catalog_of_every_kind_of_declaration_loads() {
-    check_files(
-        &[(
-            "c/catalog.toml",
-            &format!(
-                r#"{HEAD}
+/// One of each kind, `COLOUR` standing for what it says.
+const EVERYTHING: &str = r#"
 [[authority]]
 id = "association"
 label = "Association"
-{COLOUR}
+COLOUR
 [[attribute]]
 id = "interior"
 label = "Interior"
 section = "Colour"
-options = [{{ id = "white", label = "White", plant_code = "01", properties = {{ gloss = 30, sheen = "1/8", area = "2 ft2", fresh = true, since = 2020-01-01 }} }}, {{ id = "grey" }}]
+options = [{ id = "white", label = "White", plant_code = "01", properties = { gloss = 30, sheen = "1/8", area = "2 ft2", fresh = true, since = 2020-01-01 } }, { id = "grey" }]
 standard = 'exterior == "white" ? "white" : "grey"'
 applies_when = 'exterior != "grey"'
 audience = "plant"
@@ -42,7 +37,7 @@ id = "zone"
 label = "Zone"
 of = "house"
 type = "enumeration"
-options = ["north", {{ id = "south", label = "South" }}]
+options = ["north", { id = "south", label = "South" }]
 
 [[figure]]
 id = "unit_width"
@@ -63,7 +58,7 @@ authority = "association"
 effect = "warn"
 when = 'exterior == "white"'
 require = 'unit_width >= "15"'
-message = "At least 15 in; this one is {{unit_width}}."
+message = "At least 15 in; this one is {unit_width}."
 basis = "somewhere"
 waivable = true
 
@@ -94,19 +89,22 @@ percent_of = ["base", "colour"]
 id = "lead"
 kind = "warranty"
 when = 'zone == "north"'
-text = "Mind {{exterior}}."
+text = "Mind {exterior}."
 
 [[example]]
 id = "too-narrow"
-picks = [{{ attribute = "exterior", option = "white" }}]
-measures = {{ opening_width = {{ size = "14", deducted_by = "nobody" }} }}
-facts = {{ zone = "unknown" }}
+picks = [{ attribute = "exterior", option = "white" }]
+measures = { opening_width = { size = "14", deducted_by = "nobody" } }
+facts = { zone = "unknown" }
 date = 2026-11-25
 breaks = ["width"]
 undecided = []
-"#
-            ),
-        )],
+"#;
+
+#[test]
+fn a_catalog_of_every_kind_of_declaration_loads() {
+    check(
+        &EVERYTHING.replace("COLOUR", COLOUR),
         expect![[r#"
             exterior: white grey; standard Option(`white`)
             interior: white grey; standard Formula(Conditional(Compare(Equal, Read(Attribute(AttributeIndex(0))), Literal(Option(`white`))), Literal(Option(`white`)), Literal(Option(`grey`)))) when Compare(NotEqual, Read(Attribute(AttributeIndex(0))), Literal(Option(`grey`)))

@@ -187,7 +187,7 @@ impl<'a> CellReader<'a> {
             return None;
         }
         if intervals.is_empty() {
-            return Some(Cell::OneOf(values));
+            return Some(Cell::OneOf(values.into()));
         }
         intervals.extend(values.into_iter().map(point));
         Some(Cell::Within(merged(intervals)))

@@ -47,8 +47,15 @@ pub(crate) fn all_columns(
         let text = PlacedText::new(name.to_owned(), sheet.column_place(column), &Sources::new());
         (column, text)
     });
-    let columns: Vec<(ColumnId, PlacedText)> = named.collect();
-    read_columns(sheet, scope, parts, &columns)
+    // Only the corner of a sheet may come without a name, and only a matrix or a grid leaves it so.
+    let (columns, blank): (Vec<_>, Vec<_>) = named.partition(|(_, text)| !text.text.is_empty());
+    let mut read = read_columns(sheet, scope, parts, &columns);
+    for (_, text) in blank {
+        let finding = Finding::error("EMPTY_COLUMN_NAME", "column 1 has no name").at(text.place);
+        scope.findings.push(finding.with_help("name what the column holds, or delete it"));
+        read.is_whole = false;
+    }
+    read
 }
 
 /// The columns of these names.

@@ -173,7 +173,7 @@ impl<'a> Spread<'a> {
         for cell in &column.cells {
             match cell {
                 Cell::Any => {}
-                Cell::OneOf(members) => values.extend(members),
+                Cell::OneOf(members) => values.extend(members.iter()),
                 Cell::Within(intervals) => {
                     let lower = intervals.iter().filter_map(|interval| interval.lower.as_ref());
                     values.extend(lower.map(|end| &end.value));

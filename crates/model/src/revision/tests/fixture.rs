@@ -103,7 +103,8 @@ pub(super) fn one_of(options: &[&str]) -> Cell {
         options
             .iter()
             .map(|option| Value::Option(Id::new(option)))
-            .collect(),
+            .collect::<BTreeSet<_>>()
+            .into(),
     )
 }
 

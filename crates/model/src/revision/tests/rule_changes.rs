@@ -213,9 +213,6 @@ pub(super) const RULES: &[Change] = &[
     ("order of the pieces of a message", |d| {
         rule(d, |rule| rule.message.pieces.swap(1, 2))
     }),
-    ("a message that reads something that is not there", |d| {
-        piece(d, 1, Piece::Value(Subject::Measure(MeasureIndex(7))));
-    }),
     ("basis of a rule", |d| {
         rule(d, |rule| rule.basis = Some("a letter".to_owned()))
     }),

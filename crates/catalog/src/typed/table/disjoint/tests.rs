@@ -29,7 +29,7 @@ fn column(rows: &[Cell]) -> KeyColumn {
 fn plain_column(count: usize, of_row: impl Fn(usize) -> usize, values: usize) -> KeyColumn {
     KeyColumn {
         cells: (0..values)
-            .map(|value| Cell::OneOf(BTreeSet::from([option(value)])))
+            .map(|value| Cell::OneOf(BTreeSet::from([option(value)]).into()))
             .collect(),
         rows: (0..count).map(|row| row_number(of_row(row))).collect(),
     }
@@ -50,7 +50,7 @@ fn cell() -> impl Strategy<Value = Cell> {
         });
     prop_oneof![
         1 => Just(Cell::Any),
-        3 => proptest::collection::btree_set(end().prop_map(number), 1..3).prop_map(Cell::OneOf),
+        3 => proptest::collection::btree_set(end().prop_map(number), 1..3).prop_map(|values| Cell::OneOf(values.into())),
         3 => interval.prop_map(|interval| Cell::Within(vec![interval])),
     ]
 }
@@ -188,11 +188,11 @@ fn entangled_rows_stop_at_the_limit() {
         .map(|at| {
             let cells = (0..count).map(|row| {
                 if row == at {
-                    Cell::OneOf(BTreeSet::from([number(0)]))
+                    Cell::OneOf(BTreeSet::from([number(0)]).into())
                 } else if row % 2 == 0 {
-                    Cell::OneOf(BTreeSet::from([number(0), number(1)]))
+                    Cell::OneOf(BTreeSet::from([number(0), number(1)]).into())
                 } else {
-                    Cell::OneOf(BTreeSet::from([number(1), number(2), number(3)]))
+                    Cell::OneOf(BTreeSet::from([number(1), number(2), number(3)]).into())
                 }
             });
             column(&cells.collect::<Vec<_>>())
