@@ -577,3 +577,52 @@ fn the_demo_house_reads_as_its_golden_files_say() {
     }
     assert!(found > 0, "there is a demo house");
 }
+
+/// The table "what should come out" of `examples/README.md`, and the trap in it: 5.694 square feet are not 5.7.
+#[test]
+fn the_demo_house_comes_out_as_its_readme_says() {
+    let order = "examples/corner-house/order.toml";
+    let answer = json(&["quote", order, "--format", "json"]);
+    let summary = &answer["summary"];
+    assert_eq!(summary["broken"], serde_json::json!(["D1", "B1"]));
+    assert_eq!(summary["undecided"], serde_json::json!(["B3", "C1"]));
+    assert_eq!(
+        summary["holds"],
+        serde_json::json!(["K1", "L1", "L2", "S1", "B2", "T1"])
+    );
+    let text = run(&["quote", order]).out;
+    check_says(block(&text, "D1"), &["Does not hold", "Rule screen-by-operation"]);
+    check_says(
+        block(&text, "B1"),
+        &[
+            "Does not hold",
+            "5.6944… sq ft",
+            "Rule escape-area, authority: code",
+        ],
+    );
+    check_says(
+        block(&text, "B3"),
+        &[
+            "Cannot be decided yet",
+            "Rule escape-area",
+            "To decide it:",
+            "Find out",
+        ],
+    );
+    check_says(
+        block(&text, "C1"),
+        &[
+            "Waits for Serves as the escape opening",
+            "Find out Serves as the escape",
+        ],
+    );
+    check_says(
+        block(&text, "L1"),
+        &[
+            "Needs a sign-off",
+            "Rule heavy-unit",
+            "Waived",
+            "Waived by W-0117",
+        ],
+    );
+}

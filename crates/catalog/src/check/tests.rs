@@ -398,7 +398,32 @@ fn a_rule_is_explained_by_its_own_lines_its_table_and_its_examples() {
     let [explained] = &report.explain("pairs")[..] else {
         panic!("one catalog has the rule")
     };
-    expect![""].assert_eq(&explained_lines(explained));
+    expect![[r#"
+        pairs of c by code Warn waivable true rows Some(1)
+        {exterior} alone.
+        Some("somewhere")
+        c/catalog.toml:24
+          [[rule]]
+          id = "pairs"   # a remark
+          table = "pairs.csv"
+          rows = "allowed"
+          message = "{exterior} alone."
+          basis = "somewhere"
+          waivable = true
+          effect = "warn"
+          authority = "code"
+        c/pairs.csv:1
+          exterior
+          white
+        c/catalog.toml:34
+          [[example]]
+          id = "both"
+          picks = [
+            { attribute = "exterior", option = "grey" },
+          ]
+          date = 2026-11-25
+          breaks = ["no-grey", "pairs"]
+        both false"#]].assert_eq(&explained_lines(explained));
     assert_eq!(report.explain("no-such-rule"), []);
     let long = &report.explain("long")[0];
     assert_eq!(
