@@ -1,12 +1,6 @@
 //! `astragal check` on small libraries and on the demo: findings or a summary, and rules explained.
 
-#![expect(
-    clippy::unwrap_used,
-    clippy::indexing_slicing,
-    clippy::panic,
-    clippy::expect_used,
-    reason = "these are tests"
-)]
+#![expect(clippy::panic, clippy::expect_used, reason = "these are tests")]
 
 mod program;
 

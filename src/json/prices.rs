@@ -1,8 +1,8 @@
 //! Prices for a program: every item with its steps, the tail, and the total of one unit.
 
 use astragal_model::{
-    Catalog, Class, ItemFinding, ItemIndex, ItemState, Money, Number, PriceStep, Subject, Total, Value,
-    ValueType,
+    AttributeIndex, Catalog, Class, Id, ItemFinding, ItemIndex, ItemState, Money, Number, PriceStep, Subject,
+    Total, Value,
 };
 use serde::Serialize;
 
@@ -179,21 +179,28 @@ impl ItemAnswer {
 
 impl StepAnswer {
     fn new(unit: &QuotedUnit<'_>, step: &PriceStep) -> Self {
+        Self {
+            text: unit.price_step(step),
+            step: TypedStep::new(unit, step),
+        }
+    }
+}
+
+impl TypedStep {
+    fn new(unit: &QuotedUnit<'_>, step: &PriceStep) -> Self {
+        let catalog = unit.used.catalog;
         let money = |number: &Number| amount(&Money::new(number.clone(), unit.used.book.currency));
-        let typed = match step {
-            PriceStep::Book(number) => TypedStep::Book {
+        match step {
+            PriceStep::Book(number) => Self::Book {
                 amount: money(number),
             },
             PriceStep::Sheet { key, amount } => {
-                let key = key.iter().map(|(index, id)| {
-                    let subject = Subject::Attribute(*index);
-                    KeyAnswer {
-                        attribute: named(unit.used.catalog, subject),
-                        option: value(unit.used.catalog, subject, &Value::Option(id.clone())),
-                    }
-                });
-                TypedStep::Sheet {
-                    key: key.collect(),
+                let key = key
+                    .iter()
+                    .map(|(index, id)| KeyAnswer::new(catalog, *index, id))
+                    .collect();
+                Self::Sheet {
+                    key,
                     amount: money(amount),
                 }
             }
@@ -203,22 +210,23 @@ impl StepAnswer {
                 lower,
                 upper,
             } => {
-                let catalog = unit.used.catalog;
-                let value_type: ValueType = catalog.declarations().figures.at(*axis).value_type;
-                TypedStep::Bracket {
-                    axis: named(catalog, Subject::Figure(*axis)),
-                    size: magnitude(catalog, value_type, size),
-                    over: magnitude(catalog, value_type, lower),
-                    up_to: magnitude(catalog, value_type, upper),
+                let value_type = catalog.declarations().figures.at(*axis).value_type;
+                let show = |number: &Number| magnitude(catalog, value_type, number);
+                let axis = named(catalog, Subject::Figure(*axis));
+                Self::Bracket {
+                    axis,
+                    size: show(size),
+                    over: show(lower),
+                    up_to: show(upper),
                 }
             }
-            PriceStep::Cell(number) => TypedStep::Cell {
+            PriceStep::Cell(number) => Self::Cell {
                 amount: money(number),
             },
-            PriceStep::Quantity(number) => TypedStep::Quantity {
+            PriceStep::Quantity(number) => Self::Quantity {
                 quantity: number.to_string(),
             },
-            PriceStep::MarkUp(percent) => TypedStep::MarkUp {
+            PriceStep::MarkUp(percent) => Self::MarkUp {
                 percent: percent.to_string(),
             },
             PriceStep::PercentOf {
@@ -226,20 +234,26 @@ impl StepAnswer {
                 amount: of,
                 percent,
                 result,
-            } => TypedStep::PercentOf {
-                item: item_name(unit.used.catalog, *item),
+            } => Self::PercentOf {
+                item: item_name(catalog, *item),
                 amount: amount(of),
                 percent: percent.to_string(),
                 result: amount(result),
             },
-            PriceStep::Rounded { exact, to } => TypedStep::Rounded {
+            PriceStep::Rounded { exact, to } => Self::Rounded {
                 exact: money(exact),
                 to: money(to),
             },
-        };
+        }
+    }
+}
+
+impl KeyAnswer {
+    fn new(catalog: &Catalog, index: AttributeIndex, id: &Id) -> Self {
+        let subject = Subject::Attribute(index);
         Self {
-            text: unit.price_step(step),
-            step: typed,
+            attribute: named(catalog, subject),
+            option: value(catalog, subject, &Value::Option(id.clone())),
         }
     }
 }

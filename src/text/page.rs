@@ -11,6 +11,9 @@ use anstyle::{AnsiColor, Style};
 /// How wide a page is.
 pub(crate) const WIDTH: usize = 100;
 
+/// LIMIT: where text may begin beside its head; after a longer head it goes on below.
+const HEAD_MAX: usize = 60;
+
 /// LIMIT: the narrowest column that text is wrapped into, however deep it is indented.
 const NARROWEST: usize = 20;
 
@@ -90,9 +93,14 @@ impl Page {
     }
 
     fn hang(&mut self, tone: Tone, indent: usize, head: &str, text: &str) {
-        let head = visible(head);
+        let mut head = visible(head);
+        let mut text = visible(text);
+        if indent + head.chars().count() > HEAD_MAX {
+            text = format!("{head}{text}");
+            head.clear();
+        }
         let inner = indent + head.chars().count();
-        let mut lines = wrapped(&visible(text), column(WIDTH.saturating_sub(inner))).into_iter();
+        let mut lines = wrapped(&text, column(WIDTH.saturating_sub(inner))).into_iter();
         let first = lines.next().unwrap_or_default();
         self.push(tone, indent, &format!("{head}{first}"));
         for line in lines {
@@ -187,6 +195,16 @@ mod tests {
             format!("head:{}{}end", "word".repeat(60), "x".repeat(250))
         );
         assert!(lines[1].starts_with(&" ".repeat(13)), "{lines:?}");
+    }
+
+    #[test]
+    fn a_long_head_does_not_push_its_text_off_the_page() {
+        let lines = lines(|page| page.entry(4, &"label ".repeat(20), "35 5/8 in"));
+        assert!(
+            lines.iter().all(|line| line.chars().count() <= WIDTH),
+            "{lines:?}"
+        );
+        assert!(lines.last().unwrap().ends_with("35 5/8 in"));
     }
 
     #[test]

@@ -133,7 +133,12 @@ fn rule(page: &mut Page, unit: &QuotedUnit<'_>, finding: &RuleFinding) {
             );
         }
         RuleState::Undecided(wants) => {
-            page.entry(4, "- ", &format!("Waits for {}.", want_labels(unit, wants)));
+            let may = if finding.standing == Standing::Binds {
+                "Waits"
+            } else {
+                "May apply: waits"
+            };
+            page.entry(4, "- ", &format!("{may} for {}.", want_labels(unit, wants)));
             page.text(6, &format!("If it fails: {}", finding.message));
         }
     }

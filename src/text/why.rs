@@ -1,6 +1,6 @@
 //! Why a price is what it is: the steps of every item, in the order in which they were taken.
 
-use astragal_model::{ItemState, Money, Number, PriceStep, Subject, Value, ValueType};
+use astragal_model::{AttributeIndex, Id, ItemState, Money, Number, PriceStep, Subject, Value, ValueType};
 
 use crate::quote::work::QuotedUnit;
 use crate::text::opening::section;
@@ -43,13 +43,11 @@ impl QuotedUnit<'_> {
         match step {
             PriceStep::Book(amount) => format!("the price book says {}", money(amount)),
             PriceStep::Sheet { key, amount } => {
-                let named = key.iter().map(|(attribute, option)| {
-                    let subject = Subject::Attribute(*attribute);
-                    let shown = catalog.show(subject, &Value::Option(option.clone()));
-                    format!("{} {shown}", catalog.label_of(subject))
-                });
-                let named: Vec<String> = named.collect();
-                format!("the price book says {} for {}", money(amount), named.join(", "))
+                format!(
+                    "the price book says {} for {}",
+                    money(amount),
+                    self.sheet_key(key)
+                )
             }
             PriceStep::Bracket {
                 axis,
@@ -59,13 +57,9 @@ impl QuotedUnit<'_> {
             } => {
                 let value_type = catalog.declarations().figures.at(*axis).value_type;
                 let show = |number: &Number| catalog.show_magnitude(value_type, number);
-                format!(
-                    "{} {} lies in the bracket over {} up to {}",
-                    catalog.label_of(Subject::Figure(*axis)),
-                    show(size),
-                    show(lower),
-                    show(upper)
-                )
+                let label = catalog.label_of(Subject::Figure(*axis));
+                let (size, lower, upper) = (show(size), show(lower), show(upper));
+                format!("{label} {size} lies in the bracket over {lower} up to {upper}")
             }
             PriceStep::Cell(amount) => format!("the price grid says {}", money(amount)),
             PriceStep::Quantity(quantity) => format!("times {}", plain(quantity)),
@@ -89,5 +83,16 @@ impl QuotedUnit<'_> {
                 )
             }
         }
+    }
+
+    /// The options of a row of a sheet with their attributes.
+    fn sheet_key(&self, key: &[(AttributeIndex, Id)]) -> String {
+        let catalog = self.used.catalog;
+        let named = key.iter().map(|(attribute, option)| {
+            let subject = Subject::Attribute(*attribute);
+            let shown = catalog.show(subject, &Value::Option(option.clone()));
+            format!("{} {shown}", catalog.label_of(subject))
+        });
+        named.collect::<Vec<_>>().join(", ")
     }
 }

@@ -1,5 +1,7 @@
 //! Runs the built program from the folder of the project, as its users do.
 
+#![allow(dead_code, reason = "each test program uses a part of this")]
+
 use std::process::{Command, Output, Stdio};
 
 /// What came of one run.
@@ -54,4 +56,45 @@ pub(crate) fn help_examples(command: &str) -> Vec<Vec<String>> {
         .collect();
     assert!(!examples.is_empty(), "the help has examples: {help}");
     examples
+}
+
+pub(crate) fn order(name: &str) -> String {
+    format!("tests/fixtures/orders/{name}.toml")
+}
+
+/// Runs `quote` on a fixture and expects this exit code; returns the answer.
+pub(crate) fn check_quote(name: &str, more: &[&str], code: i32) -> String {
+    let order = order(name);
+    let arguments: Vec<&str> = ["quote", &order]
+        .into_iter()
+        .chain(more.iter().copied())
+        .collect();
+    let ran = run(&arguments);
+    assert_eq!(ran.code, Some(code), "{name} {more:?}\n{}\n{}", ran.out, ran.err);
+    ran.out
+}
+
+/// Says that `text` has these pieces, in this order, however its lines are wrapped.
+pub(crate) fn check_says(text: &str, pieces: &[&str]) {
+    let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let mut rest = flat.as_str();
+    for piece in pieces {
+        let at = rest
+            .find(piece)
+            .unwrap_or_else(|| panic!("no `{piece}` after what came before in\n{text}"));
+        rest = &rest[at + piece.len()..];
+    }
+}
+
+/// The block of one opening.
+pub(crate) fn block<'a>(text: &'a str, tag: &str) -> &'a str {
+    let head = format!("\n{tag}: ");
+    let start = text
+        .find(&head)
+        .unwrap_or_else(|| panic!("no opening {tag} in\n{text}"));
+    let block = &text[start + 1..];
+    block
+        .find("\n----")
+        .or_else(|| block.find("\n===="))
+        .map_or(block, |end| &block[..end])
 }

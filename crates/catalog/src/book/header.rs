@@ -49,7 +49,7 @@ impl Header {
             && from.value > until.value
         {
             let message = format!("`until` is {}, before `from`, {}", until.value, from.value);
-            let finding = Finding::error("DATES_REVERSED", message).at(fields.place_of(&until.span));
+            let finding = Finding::error("DATES_OUT_OF_ORDER", message).at(fields.place_of(&until.span));
             let finding = finding.with_related(fields.place_of(&from.span), "it begins here");
             fields
                 .findings()

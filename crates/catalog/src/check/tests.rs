@@ -423,7 +423,8 @@ fn a_rule_is_explained_by_its_own_lines_its_table_and_its_examples() {
           ]
           date = 2026-11-25
           breaks = ["no-grey", "pairs"]
-        both false"#]].assert_eq(&explained_lines(explained));
+        both false"#]]
+    .assert_eq(&explained_lines(explained));
     assert_eq!(report.explain("no-such-rule"), []);
     let long = &report.explain("long")[0];
     assert_eq!(

@@ -9,7 +9,6 @@ use std::ops::Range;
 use astragal_model::Id;
 
 use super::ids::{self, IdKind};
-use super::is_shallow;
 use crate::finding::{Finding, Findings, Place};
 use crate::library_files::LibraryPath;
 use crate::nearest::{nearest, quoted_list};
@@ -150,8 +149,7 @@ impl<'a> Fields<'a> {
 
     /// An expression.
     pub(crate) fn expression(&mut self, key: &'static str) -> Option<Parsed> {
-        let parsed = Parsed::parse(self.text(key)?, self.findings())?;
-        is_shallow(&parsed, self.findings()).then_some(parsed)
+        Parsed::parse(self.text(key)?, self.findings())
     }
 
     /// True or false; false when the key is not there.

@@ -4,7 +4,7 @@ use astragal_model::{Attribute, AttributeIndex, Audience, Id, Indexed, Position,
 
 use super::names::AttributeSlot;
 use super::resolver::Resolver;
-use crate::declare::{Declared, RawAttribute, is_id, is_shallow};
+use crate::declare::{Declared, RawAttribute, is_id};
 use crate::finding::Finding;
 use crate::nearest::{nearest, quoted_list};
 use crate::typed::{Parsed, PlacedText, Scope, Type};
@@ -99,7 +99,7 @@ pub(crate) fn standard(
         return None;
     }
     let parsed = Parsed::parse(text.clone(), resolver.findings)?;
-    if resolver.unreadable.is_in(&parsed) || !is_shallow(&parsed, resolver.findings) {
+    if resolver.unreadable.is_in(&parsed) {
         return None;
     }
     scope.option_of(&parsed, wanted).map(Standard::Formula)

@@ -165,7 +165,7 @@ fn pick(raw: &RawPick, known: &Known<'_>, findings: &Findings) -> Option<Pick> {
     if declared.audience == Audience::Plant {
         let message = format!("`{name}` is determined by the plant and cannot be picked");
         findings.push(
-            Finding::error("PICK_OF_PLANT", message)
+            Finding::error("PICK_ON_PLANT", message)
                 .at(raw.attribute.place.clone())
                 .with_help("leave the pick out; its standard says what it is"),
         );

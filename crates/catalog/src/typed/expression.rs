@@ -31,6 +31,8 @@ pub(crate) struct Scope<'a> {
     pub(crate) part: Option<PartIndex>,
     /// Names of attributes that are known to be asked.
     asked: BTreeSet<String>,
+    /// How many `any`, `all` and `sum` the expression stands in.
+    levels_over_parts: usize,
 }
 
 /// A typed expression.
@@ -43,7 +45,13 @@ pub(crate) struct Typed {
 impl<'a> Scope<'a> {
     /// The whole unit, nothing known to be asked.
     pub(crate) fn new(names: &'a Names, findings: &'a Findings) -> Self {
-        Self { names, findings, part: None, asked: BTreeSet::new() }
+        Self {
+            names,
+            findings,
+            part: None,
+            asked: BTreeSet::new(),
+            levels_over_parts: 0,
+        }
     }
 
     /// The same scope with this part.
@@ -78,13 +86,22 @@ impl<'a> Scope<'a> {
         self.fits(&parsed.text, &parsed.tree.span, &typed.of, wanted)?;
         let (given, allowed) = (typed.of.options.as_deref()?, wanted.options.as_deref()?);
         let strange: Vec<&Id> = given.ids.difference(&allowed.ids).collect();
-        let Some(first) = strange.first() else { return Some(typed.expression) };
-        let more = if strange.len() > 1 { format!(" and {} more", strange.len() - 1) } else { String::new() };
+        let Some(first) = strange.first() else {
+            return Some(typed.expression);
+        };
+        let more = if strange.len() > 1 {
+            format!(" and {} more", strange.len() - 1)
+        } else {
+            String::new()
+        };
         self.error(
             &parsed.text,
             &parsed.tree.span,
             "UNKNOWN_OPTION",
-            format!("this may give `{first}`{more}, which {} does not have", allowed.of),
+            format!(
+                "this may give `{first}`{more}, which {} does not have",
+                allowed.of
+            ),
             "give an option of the attribute in every case, with `condition ? option : option`",
         )
     }
@@ -105,7 +122,10 @@ impl<'a> Scope<'a> {
     pub(crate) fn subject(&self, text: &PlacedText) -> Option<(Subject, Type)> {
         let parsed = Parsed::parse(text.clone(), self.findings)?;
         match self.any_type(&parsed)? {
-            Typed { expression: Expression::Read(subject), of } => Some((subject, of)),
+            Typed {
+                expression: Expression::Read(subject),
+                of,
+            } => Some((subject, of)),
             _ => self.error(
                 text,
                 &parsed.tree.span,
@@ -124,7 +144,11 @@ impl<'a> Scope<'a> {
             text,
             span,
             "WRONG_TYPE",
-            format!("this is {}; expected {}", found.value_type.words(), wanted.value_type.words()),
+            format!(
+                "this is {}; expected {}",
+                found.value_type.words(),
+                wanted.value_type.words()
+            ),
             type_help(found.value_type, wanted.value_type),
         )
     }
@@ -138,17 +162,23 @@ impl<'a> Scope<'a> {
         message: String,
         help: &str,
     ) -> Option<T> {
-        self.findings.push(Finding::error(code, message).at(text.at(span)).with_help(help));
+        self.findings
+            .push(Finding::error(code, message).at(text.at(span)).with_help(help));
         None
     }
 
     /// Types a node; `wanted` is what a bare text is taken for.
     pub(crate) fn typed(&self, text: &PlacedText, expr: &Expr, wanted: Option<&Type>) -> Option<Typed> {
-        let plain = |expression, value_type| Some(Typed { expression, of: Type::plain(value_type) });
+        let plain = |expression, value_type| {
+            Some(Typed {
+                expression,
+                of: Type::plain(value_type),
+            })
+        };
         match &expr.kind {
             ExprKind::Literal(written) => self.written(text, expr, written, wanted),
             ExprKind::Name(_) | ExprKind::Member { .. } => self.name(text, expr),
-            ExprKind::Call { function, arguments } => self.call(text, expr, function, arguments),
+            ExprKind::Call { function, arguments } => self.call(text, expr, function, arguments, wanted),
             ExprKind::List(_) => self.error(
                 text,
                 &expr.span,
@@ -162,7 +192,11 @@ impl<'a> Scope<'a> {
             }
             ExprKind::And(inner) => plain(Expression::And(self.truths(text, inner, true)?), ValueType::Bool),
             ExprKind::Or(inner) => plain(Expression::Or(self.truths(text, inner, false)?), ValueType::Bool),
-            ExprKind::Compare { operator, left, right } => {
+            ExprKind::Compare {
+                operator,
+                left,
+                right,
+            } => {
                 let compared = self.compare(text, expr, *operator, left, right)?;
                 plain(compared, ValueType::Bool)
             }
@@ -172,15 +206,26 @@ impl<'a> Scope<'a> {
             ExprKind::Negate(inner) => {
                 let inner_typed = self.typed(text, inner, wanted)?;
                 self.magnitude(text, &inner.span, &inner_typed.of)?;
-                Some(Typed { expression: negated(inner_typed.expression), of: inner_typed.of })
+                Some(Typed {
+                    expression: negated(inner_typed.expression),
+                    of: inner_typed.of,
+                })
             }
-            ExprKind::Conditional { condition, then, otherwise } => {
-                self.conditional(text, condition, [&**then, &**otherwise], wanted)
-            }
+            ExprKind::Conditional {
+                condition,
+                then,
+                otherwise,
+            } => self.conditional(text, condition, [&**then, &**otherwise], wanted),
         }
     }
 
-    fn written(&self, text: &PlacedText, expr: &Expr, written: &Literal, wanted: Option<&Type>) -> Option<Typed> {
+    fn written(
+        &self,
+        text: &PlacedText,
+        expr: &Expr,
+        written: &Literal,
+        wanted: Option<&Type>,
+    ) -> Option<Typed> {
         let known = |value: Value| {
             let of = match &value {
                 Value::Option(id) => Type {
@@ -193,7 +238,10 @@ impl<'a> Scope<'a> {
                 },
                 other => Type::plain(other.value_type()),
             };
-            Some(Typed { expression: Expression::Literal(value), of })
+            Some(Typed {
+                expression: Expression::Literal(value),
+                of,
+            })
         };
         match (written, wanted) {
             (Literal::Bool(value), _) => known(Value::Bool(*value)),
@@ -258,13 +306,18 @@ impl<'a> Scope<'a> {
         let (then, otherwise) = pair(
             wanted,
             (then_expr, &|wanted| then_scope.typed(text, then_expr, wanted)),
-            (otherwise_expr, &|wanted| otherwise_scope.typed(text, otherwise_expr, wanted)),
+            (otherwise_expr, &|wanted| {
+                otherwise_scope.typed(text, otherwise_expr, wanted)
+            }),
         );
         let (decided, then, otherwise) = (decided?, then?, otherwise?);
         self.fits(text, &otherwise_expr.span, &otherwise.of, &then.of)?;
         let of = union(&then.of, &otherwise.of);
-        let expression =
-            Expression::Conditional(Box::new(decided), Box::new(then.expression), Box::new(otherwise.expression));
+        let expression = Expression::Conditional(
+            Box::new(decided),
+            Box::new(then.expression),
+            Box::new(otherwise.expression),
+        );
         Some(Typed { expression, of })
     }
 }
@@ -317,7 +370,10 @@ fn union(left: &Type, right: &Type) -> Type {
         })),
         _ => None,
     };
-    Type { value_type: left.value_type, options }
+    Type {
+        value_type: left.value_type,
+        options,
+    }
 }
 
 /// A written number keeps its sign; anything else is negated when it is evaluated.
@@ -332,8 +388,12 @@ fn negated(expression: Expression) -> Expression {
 
 fn type_help(found: ValueType, wanted: ValueType) -> &'static str {
     match (found, wanted) {
-        (ValueType::Length, ValueType::Number) => "in_inches(...), in_feet(...) or in_mm(...) turns a length into a number",
-        (ValueType::Area, ValueType::Number) => "in_ft2(...), in_in2(...) or in_m2(...) turns an area into a number",
+        (ValueType::Length, ValueType::Number) => {
+            "in_inches(...), in_feet(...) or in_mm(...) turns a length into a number"
+        }
+        (ValueType::Area, ValueType::Number) => {
+            "in_ft2(...), in_in2(...) or in_m2(...) turns an area into a number"
+        }
         (ValueType::Number, ValueType::Length) => "a length is written in quotes: \"15\" or \"35 5/8\"",
         (ValueType::Number, ValueType::Area) => "an area is written in quotes with its unit: \"5.7 ft2\"",
         (ValueType::Option, ValueType::Bool) => "compare the option: `operation == \"casement\"`",

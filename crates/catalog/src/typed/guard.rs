@@ -27,10 +27,22 @@ pub(crate) fn guards(expr: &Expr, truth: bool) -> BTreeSet<String> {
             arguments.first().and_then(path).into_iter().collect()
         }
         (ExprKind::In { item, .. }, true) => path(item).into_iter().collect(),
-        (ExprKind::Compare { operator: CompareOperator::Equal, left, right }, true)
-        | (ExprKind::Compare { operator: CompareOperator::NotEqual, left, right }, false) => {
-            path(left).into_iter().chain(path(right)).collect()
-        }
+        (
+            ExprKind::Compare {
+                operator: CompareOperator::Equal,
+                left,
+                right,
+            },
+            true,
+        )
+        | (
+            ExprKind::Compare {
+                operator: CompareOperator::NotEqual,
+                left,
+                right,
+            },
+            false,
+        ) => path(left).into_iter().chain(path(right)).collect(),
         _ => BTreeSet::new(),
     }
 }

@@ -43,11 +43,21 @@ pub(crate) fn literal(
         },
         ValueType::Number => match Number::from_decimal(raw) {
             Some(number) => Some(Value::Number(number)),
-            None => wrong(format!("`{raw}` is not a decimal number"), Some("write it like 12.5".to_owned())),
+            None => wrong(
+                format!("`{raw}` is not a decimal number"),
+                Some("write it like 12.5".to_owned()),
+            ),
         },
-        ValueType::Date => match raw.parse::<Date>().ok().filter(|_| raw.len() == "2026-11-25".len()) {
+        ValueType::Date => match raw
+            .parse::<Date>()
+            .ok()
+            .filter(|_| raw.len() == "2026-11-25".len())
+        {
             Some(date) => Some(Value::Date(date)),
-            None => wrong(format!("`{raw}` is not a date"), Some("write it like 2026-11-25".to_owned())),
+            None => wrong(
+                format!("`{raw}` is not a date"),
+                Some("write it like 2026-11-25".to_owned()),
+            ),
         },
         ValueType::Bool => {
             let help = "in an expression write true or false, without quotes".to_owned();
@@ -72,14 +82,19 @@ fn option(
     findings: &Findings,
 ) -> Option<Value> {
     let id = Id::new(raw);
-    let Some(domain) = domain else { return Some(Value::Option(id)) };
+    let Some(domain) = domain else {
+        return Some(Value::Option(id));
+    };
     if domain.ids.contains(&id) {
         return Some(Value::Option(id));
     }
     findings.push(
-        Finding::error("UNKNOWN_OPTION", format!("`{raw}` is not an option of {}", domain.of))
-            .at(text.at(span))
-            .with_help(options_help(raw, domain)),
+        Finding::error(
+            "UNKNOWN_OPTION",
+            format!("`{raw}` is not an option of {}", domain.of),
+        )
+        .at(text.at(span))
+        .with_help(options_help(raw, domain)),
     );
     None
 }
@@ -89,8 +104,17 @@ pub(crate) fn options_help(raw: &str, domain: &OptionDomain) -> String {
     if let Some(near) = nearest(raw, domain.ids.iter().map(Id::as_str)) {
         return format!("did you mean `{near}`?");
     }
-    let named: Vec<String> = domain.ids.iter().take(OPTIONS_NAMED).map(|id| format!("`{id}`")).collect();
+    let named: Vec<String> = domain
+        .ids
+        .iter()
+        .take(OPTIONS_NAMED)
+        .map(|id| format!("`{id}`"))
+        .collect();
     let more = domain.ids.len().saturating_sub(OPTIONS_NAMED);
-    let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+    let more = if more > 0 {
+        format!(" and {more} more")
+    } else {
+        String::new()
+    };
     format!("options of {} are {}{more}", domain.of, named.join(", "))
 }

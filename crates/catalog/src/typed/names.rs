@@ -11,8 +11,8 @@ use std::rc::Rc;
 
 use astragal_model::measure_text::LengthUnit;
 use astragal_model::{
-    AttributeIndex, Declarations, DeductedBy, Expression, FactIndex, FigureIndex, Id, Indexed, MeasureIndex, OptionEntry, PartIndex,
-    Subject, ValueType,
+    AttributeIndex, Declarations, DeductedBy, Expression, FactIndex, FigureIndex, Id, Indexed, MeasureIndex,
+    OptionEntry, PartIndex, Subject, ValueType,
 };
 
 /// The names of one catalog.
@@ -84,12 +84,18 @@ pub(crate) struct AttributeShape {
 impl Type {
     /// A type without options.
     pub(crate) fn plain(value_type: ValueType) -> Self {
-        Self { value_type, options: None }
+        Self {
+            value_type,
+            options: None,
+        }
     }
 
     /// Options by their ids.
     pub(crate) fn of_options(ids: BTreeSet<Id>, attribute: Option<AttributeIndex>, of: String) -> Self {
-        Self { value_type: ValueType::Option, options: Some(Rc::new(OptionDomain { ids, attribute, of })) }
+        Self {
+            value_type: ValueType::Option,
+            options: Some(Rc::new(OptionDomain { ids, attribute, of })),
+        }
     }
 }
 
@@ -113,10 +119,15 @@ impl Names {
         }
         let conditions = declarations.parts.iter();
         names.set_part_conditions(
-            conditions.filter_map(|(index, part)| Some((index, part.when.clone()?))).collect(),
+            conditions
+                .filter_map(|(index, part)| Some((index, part.when.clone()?)))
+                .collect(),
         );
         for (index, attribute) in declarations.attributes.iter() {
-            let exists = attribute.part.and_then(|part| declarations.parts.get(part)).and_then(|part| part.when.clone());
+            let exists = attribute
+                .part
+                .and_then(|part| declarations.parts.get(part))
+                .and_then(|part| part.when.clone());
             let shape = AttributeShape {
                 id: attribute.id.clone(),
                 options: Rc::new(attribute.options.clone()),
@@ -132,7 +143,12 @@ impl Names {
             names.add_fact(index, &fact.id, fact.value_type, ids);
         }
         for (index, figure) in declarations.figures.iter() {
-            names.add_figure(index, &figure.id, figure.part, Some(Type::plain(figure.value_type)));
+            names.add_figure(
+                index,
+                &figure.id,
+                figure.part,
+                Some(Type::plain(figure.value_type)),
+            );
         }
         names
     }
@@ -155,25 +171,38 @@ impl Names {
     }
 
     /// Adds an attribute, or the attribute of one part.
-    pub(crate) fn add_attribute(&mut self, index: AttributeIndex, part: Option<PartIndex>, shape: AttributeShape) {
+    pub(crate) fn add_attribute(
+        &mut self,
+        index: AttributeIndex,
+        part: Option<PartIndex>,
+        shape: AttributeShape,
+    ) {
         let kind = self.kind_of(part);
         let name = shape.id.to_string();
         self.attributes.insert(index, shape);
         match self.named.get_mut(&name) {
             Some(Named::Attribute(partwise)) => partwise.add(index, part),
             _ => {
-                self.named.insert(name, Named::Attribute(PartWise::new(index, part, kind)));
+                self.named
+                    .insert(name, Named::Attribute(PartWise::new(index, part, kind)));
             }
         }
     }
 
     /// Adds a measure.
     pub(crate) fn add_measure(&mut self, index: MeasureIndex, id: &Id, value_type: ValueType) {
-        self.named.insert(id.to_string(), Named::Measure(index, value_type));
+        self.named
+            .insert(id.to_string(), Named::Measure(index, value_type));
     }
 
     /// Adds a site fact; `options` are those of an enumeration.
-    pub(crate) fn add_fact(&mut self, index: FactIndex, id: &Id, value_type: ValueType, options: BTreeSet<Id>) {
+    pub(crate) fn add_fact(
+        &mut self,
+        index: FactIndex,
+        id: &Id,
+        value_type: ValueType,
+        options: BTreeSet<Id>,
+    ) {
         let fact_type = if value_type == ValueType::Option {
             Type::of_options(options, None, format!("`{id}`"))
         } else {
@@ -194,8 +223,10 @@ impl Names {
         match self.named.get_mut(id.as_str()) {
             Some(Named::Figure(partwise, _)) => partwise.add(index, part),
             _ => {
-                self.named
-                    .insert(id.to_string(), Named::Figure(PartWise::new(index, part, kind), figure_type));
+                self.named.insert(
+                    id.to_string(),
+                    Named::Figure(PartWise::new(index, part, kind), figure_type),
+                );
             }
         }
     }
@@ -227,7 +258,11 @@ impl Names {
 
     /// All parts of a kind, in file order.
     pub(crate) fn parts_of_kind(&self, kind: &Id) -> Vec<PartIndex> {
-        self.parts.iter().filter(|(_, (_, of))| of == kind).map(|(index, _)| index).collect()
+        self.parts
+            .iter()
+            .filter(|(_, (_, of))| of == kind)
+            .map(|(index, _)| index)
+            .collect()
     }
 
     /// The id of a part.
@@ -242,7 +277,17 @@ impl Names {
 
     /// The kind of a part.
     pub(crate) fn kind_of(&self, part: Option<PartIndex>) -> Option<Id> {
-        part.and_then(|part| self.parts.get(part)).map(|(_, kind)| kind.clone())
+        part.and_then(|part| self.parts.get(part))
+            .map(|(_, kind)| kind.clone())
+    }
+
+    /// The kind of parts of which a name has one thing each, if it is `per` part.
+    pub(crate) fn kind_of_named(&self, name: &str) -> Option<Id> {
+        match self.named.get(name)? {
+            Named::Attribute(PartWise::PerPart { kind, .. })
+            | Named::Figure(PartWise::PerPart { kind, .. }, _) => Some(kind.clone()),
+            _ => None,
+        }
     }
 
     /// What is known of an attribute.
@@ -281,7 +326,10 @@ impl Names {
 impl<I: Copy + PartialEq> PartWise<I> {
     fn new(index: I, part: Option<PartIndex>, kind: Option<Id>) -> Self {
         match (part, kind) {
-            (Some(part), Some(kind)) => Self::PerPart { kind, of: BTreeMap::from([(part, index)]) },
+            (Some(part), Some(kind)) => Self::PerPart {
+                kind,
+                of: BTreeMap::from([(part, index)]),
+            },
             _ => Self::Whole(index),
         }
     }

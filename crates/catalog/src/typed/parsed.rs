@@ -57,7 +57,11 @@ pub(crate) fn push_children<'a>(expr: &'a Expr, stack: &mut Vec<&'a Expr>) {
         }
         ExprKind::Compare { left, right, .. } => stack.extend([&**left, &**right]),
         ExprKind::In { item, set } => stack.extend([&**item, &**set]),
-        ExprKind::Conditional { condition, then, otherwise } => {
+        ExprKind::Conditional {
+            condition,
+            then,
+            otherwise,
+        } => {
             stack.extend([&**condition, &**then, &**otherwise]);
         }
     }

@@ -25,13 +25,19 @@ impl PlacedText {
     /// A text of a file. `place` is the whole text as written, quotes included.
     pub(crate) fn new(text: String, place: Place, sources: &Sources) -> Self {
         let written = sources.text_at(&place);
-        let offset = if text.is_empty() { None } else { written.find(text.as_str()) };
+        let offset = if text.is_empty() {
+            None
+        } else {
+            written.find(text.as_str())
+        };
         Self { text, place, offset }
     }
 
     /// The place of some bytes of the text.
     pub(crate) fn at(&self, span: &Range<usize>) -> Place {
-        let Some(offset) = self.offset else { return self.place.clone() };
+        let Some(offset) = self.offset else {
+            return self.place.clone();
+        };
         self.place.part(offset + span.start..offset + span.end)
     }
 

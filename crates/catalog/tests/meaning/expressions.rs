@@ -159,7 +159,7 @@ fn learning_a_measure_never_changes_what_was_known() {
     let conditions = [
         r#"width > "30" || count > 2"#,
         r#"width > "30" && count > 5"#,
-        r#"(width > "30" ? count : count) == 3"#,
+        r#"count == 3 || (width > "30" ? count : 2) == 3"#,
         r#"!(width > "30") || !(count > 5)"#,
     ];
     let before = case_without_width().truths(&conditions);

@@ -258,6 +258,24 @@ fn an_item_by_an_attribute_that_is_not_asked_costs_nothing() {
 }
 
 #[test]
+fn an_item_by_an_attribute_that_is_not_asked_costs_nothing_whatever_its_condition_says() {
+    let case = Case::new(&attribute("operation", "casement fixed", "standard = \"fixed\""))
+        .and(&attribute(
+            "finish",
+            "plain bright",
+            "standard = \"plain\"\napplies_when = 'operation == \"casement\"'",
+        ))
+        .and(&fact("year_built", "house", "number"))
+        .and(&item("handle", "when = 'year_built < 1978'\nby = [\"finish\"]"))
+        .sheet("handle", "finish,amount\nplain,1.00\nbright,7.00\n");
+    assert_eq!(case.answer().total(), "0.00");
+    assert_eq!(
+        case.pick("operation", "casement").answer().total(),
+        "unknown: YEAR_BUILT"
+    );
+}
+
+#[test]
 fn a_line_of_nothing_is_shown() {
     assert_eq!(finishes().answer().item("handle"), ["0.00 standard"]);
 }

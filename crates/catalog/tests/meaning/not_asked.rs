@@ -98,6 +98,17 @@ fn what_is_not_asked_does_not_equal_itself_or_another_that_is_not_asked() {
 }
 
 #[test]
+fn a_comparison_of_what_is_not_asked_waits_for_a_side_that_is_open() {
+    let case = fixed().and(&attribute("frame_mesh", "fine coarse", "standard = \"ask\""));
+    let conditions = ["mesh == frame_mesh", "mesh != frame_mesh"];
+    assert_eq!(case.truths(&conditions), ["unknown: FRAME_MESH"; 2]);
+    assert_eq!(
+        case.pick("frame_mesh", "fine").truths(&conditions),
+        ["false", "true"]
+    );
+}
+
+#[test]
 fn reading_a_property_of_what_may_not_be_asked_needs_a_guard() {
     assert_eq!(
         case().and(&rule("a", "require = 'mesh.holes > 3'")).codes(),

@@ -198,6 +198,25 @@ fn a_part_of_which_it_is_unknown_whether_it_exists_leaves_open_only_what_it_woul
 }
 
 #[test]
+fn a_later_part_that_differs_from_the_first_is_an_upcharge_and_what_the_first_asks_is_not() {
+    let case = case()
+        .and(&attribute(
+            "tint",
+            "none bronze",
+            "per = \"sash\"\nstandard = \"ask\"",
+        ))
+        .and(&item("tinted", "per = \"sash\"\nwhen = 'tint == \"bronze\"'"))
+        .amount("tinted", "9.00");
+    let first = case.clone().pick("tint.upper", "bronze").answer();
+    assert_eq!(first.item("tinted"), ["9.00 standard", "9.00 standard"]);
+    let later = case
+        .pick("tint.upper", "none")
+        .pick("tint.lower", "bronze")
+        .answer();
+    assert_eq!(later.item("tinted"), ["9.00 upcharge"]);
+}
+
+#[test]
 fn items_per_part_round_each_part() {
     let case = case()
         .and(&item("strip", "per = \"sash\"\nquantity = '0.5'"))

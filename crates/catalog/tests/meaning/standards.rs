@@ -48,6 +48,16 @@ fn hiding_a_standard_without_a_replacement_is_a_finding() {
 }
 
 #[test]
+fn hiding_what_a_standard_may_come_to_is_a_finding_as_well() {
+    let hide = "hide = [{ attribute = \"interior\", option = \"grey\" }]\n";
+    assert_eq!(
+        case().policy(hide).codes(),
+        ["HIDDEN_STANDARD"],
+        "it may follow the exterior"
+    );
+}
+
+#[test]
 fn an_option_that_is_hidden_breaks_the_implicit_rule() {
     let case = case().policy("hide = [{ attribute = \"interior\", option = \"grey\" }]\nstandards = [{ attribute = \"interior\", standard = \"white\" }]\n");
     let judged = case.clone().pick("interior", "grey").answer();
@@ -106,6 +116,27 @@ fn an_attribute_of_the_plant_that_is_not_what_its_standard_says_breaks_the_impli
         NONE,
         "a customer may differ from a standard"
     );
+}
+
+#[test]
+fn an_option_of_the_plant_whose_source_is_not_asked_is_nobodys() {
+    let judged = Case::new(&attribute("operation", "hung fixed", "standard = \"fixed\""))
+        .and(&attribute(
+            "screen",
+            "white grey",
+            "standard = \"white\"\napplies_when = 'operation == \"hung\"'",
+        ))
+        .and(&attribute(
+            "glue",
+            "white grey",
+            "audience = \"plant\"\nstandard = 'screen'",
+        ))
+        .answer();
+    assert_eq!(
+        (judged.value("glue"), judged.broken()),
+        ("open".to_owned(), vec![])
+    );
+    assert_eq!(judged.given(&[("glue", "white")]).broken(), ["glue.determined"]);
 }
 
 #[test]

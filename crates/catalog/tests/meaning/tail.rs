@@ -55,6 +55,16 @@ fn each_step_of_the_tail_is_rounded() {
 }
 
 #[test]
+fn what_is_rounded_is_the_running_total_and_a_step_is_the_difference() {
+    let judged = case("437.35").tail("less", "percent = -10").answer();
+    assert_eq!(
+        judged.tail(),
+        ["less -43.73 makes 393.62"],
+        "393.615 is a half, and goes up"
+    );
+}
+
+#[test]
 fn steps_of_the_tail_are_rounded_to_the_policys_unit_where_it_has_one() {
     let judged = case("100.00")
         .tail("one", "percent = 0.6")

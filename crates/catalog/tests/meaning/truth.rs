@@ -67,13 +67,27 @@ fn an_operator_other_than_and_and_or_is_undefined_when_an_operand_is_even_beside
 }
 
 #[test]
-fn a_choice_between_two_with_an_unknown_condition_is_known_only_where_both_agree() {
+fn a_choice_between_two_with_an_unknown_condition_is_unknown_even_where_both_agree() {
     let found = case().truths(&[
         r#"(width > "1" ? 3 : 3) == 3"#,
         r#"(width > "1" ? 3 : 4) == 3"#,
         r#"(width > "1" ? 3 : year_built) == 3"#,
     ]);
-    assert_eq!(found, ["true", "unknown: WIDTH", "unknown: WIDTH, YEAR_BUILT"]);
+    assert_eq!(
+        found,
+        ["unknown: WIDTH", "unknown: WIDTH", "unknown: WIDTH, YEAR_BUILT"]
+    );
+}
+
+#[test]
+fn a_choice_between_two_without_a_value_has_none_and_a_known_condition_takes_one_side() {
+    let found = case().truths(&[
+        r#"(width > "1" ? weight : weight) == 3"#,
+        "(true ? 3 : weight) == 3",
+        "(true ? 3 : year_built) == 3",
+        "(weight > 0 ? 3 : 3) == 3",
+    ]);
+    assert_eq!(found, ["undefined", "true", "true", "undefined"]);
 }
 
 #[test]

@@ -39,7 +39,7 @@ fn what_a_header_lacks_or_has_wrong_is_found_at_once() {
           help: did you mean `USD`?
         book/book.toml:6:12 ["0,05"] BAD_AMOUNT `0,05` is not an amount of money
           help: write a decimal point, not a comma
-        book/book.toml:8:9 [2026-01-01] DATES_REVERSED `until` is 2026-01-01, before `from`, 2026-12-31
+        book/book.toml:8:9 [2026-01-01] DATES_OUT_OF_ORDER `until` is 2026-01-01, before `from`, 2026-12-31
           help: both days belong to the time in force
           [2026-12-31] it begins here
         book/book.toml:9:1 [valid] UNKNOWN_KEY unknown key `valid` in book `B 1`

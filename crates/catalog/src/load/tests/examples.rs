@@ -27,7 +27,7 @@ fn picks_name_attributes_with_their_part_and_options_of_them() {
               help: write `glazing.upper`
             c/catalog.toml:46:159 `"glazing.uper"` UNKNOWN_ATTRIBUTE there is no attribute `glazing.uper`
               help: did you mean `glazing.upper`?
-            c/catalog.toml:46:209 `"code"` PICK_OF_PLANT `code` is determined by the plant and cannot be picked
+            c/catalog.toml:46:209 `"code"` PICK_ON_PLANT `code` is determined by the plant and cannot be picked
               help: leave the pick out; its standard says what it is
             c/catalog.toml:46:247 `"width"` UNKNOWN_ATTRIBUTE there is no attribute `width`
               help: attributes are `code`, `exterior`, `glazing.upper`

@@ -8,17 +8,39 @@ use super::{Scope, Typed, is_flexible};
 use crate::nearest::nearest;
 use crate::syntax::{Expr, ExprKind, Placed};
 use crate::typed::parsed::push_children;
-use crate::typed::{Named, PartWise, PlacedText, Type};
+use crate::typed::{PlacedText, Type};
+
+/// LIMIT: how many levels of `any`, `all` and `sum` may stand inside each other: each is written out over all parts.
+const LEVELS_LIMIT: usize = 2;
 
 /// Every function there is, for helps.
 const FUNCTIONS: [&str; 18] = [
-    "min", "max", "abs", "floor_to", "ceil_to", "round_to", "in_inches", "in_feet", "in_mm", "in_m", "in_in2", "in_ft2",
-    "in_m2", "is_asked", "family", "any", "all", "sum",
+    "min",
+    "max",
+    "abs",
+    "floor_to",
+    "ceil_to",
+    "round_to",
+    "in_inches",
+    "in_feet",
+    "in_mm",
+    "in_m",
+    "in_in2",
+    "in_ft2",
+    "in_m2",
+    "is_asked",
+    "family",
+    "any",
+    "all",
+    "sum",
 ];
 
 /// Whether a function gives the type of its first argument.
 pub(super) fn takes_type_of_arguments(function: &str) -> bool {
-    matches!(function, "min" | "max" | "abs" | "floor_to" | "ceil_to" | "round_to")
+    matches!(
+        function,
+        "min" | "max" | "abs" | "floor_to" | "ceil_to" | "round_to"
+    )
 }
 
 fn function_named(name: &str) -> Option<Function> {
@@ -47,14 +69,26 @@ impl Scope<'_> {
         expr: &Expr,
         function: &Placed,
         arguments: &[Expr],
+        wanted: Option<&Type>,
     ) -> Option<Typed> {
-        let truth = |expression| Some(Typed { expression, of: Type::plain(ValueType::Bool) });
+        let truth = |expression| {
+            Some(Typed {
+                expression,
+                of: Type::plain(ValueType::Bool),
+            })
+        };
         match (function.text.as_str(), arguments) {
             ("is_asked", [argument]) => truth(Expression::IsAsked(self.attribute(text, argument)?)),
             ("any" | "all" | "sum", [argument]) => self.over_parts(text, expr, &function.text, argument),
             ("is_asked" | "any" | "all" | "sum", _) => {
                 let message = format!("`{}` takes one argument, not {}", function.text, arguments.len());
-                self.error(text, &expr.span, "WRONG_ARGUMENTS", message, "write it as docs/catalog.md says")
+                self.error(
+                    text,
+                    &expr.span,
+                    "WRONG_ARGUMENTS",
+                    message,
+                    "write it as docs/catalog.md says",
+                )
             }
             ("family", _) => self.error(
                 text,
@@ -64,7 +98,7 @@ impl Scope<'_> {
                 "a family stands only behind `in`: `exterior in family(\"dark\")`",
             ),
             (name, _) => match function_named(name) {
-                Some(known) => self.known_call(text, expr, known, &function.text, arguments),
+                Some(known) => self.known_call(text, expr, (known, &function.text), arguments, wanted),
                 None => {
                     let help = match nearest(name, FUNCTIONS) {
                         Some(near) => format!("did you mean `{near}`?"),
@@ -81,9 +115,9 @@ impl Scope<'_> {
         &self,
         text: &PlacedText,
         expr: &Expr,
-        function: Function,
-        name: &str,
+        (function, name): (Function, &str),
         arguments: &[Expr],
+        wanted: Option<&Type>,
     ) -> Option<Typed> {
         let fits = match function {
             Function::Min | Function::Max => arguments.len() >= 2,
@@ -96,22 +130,37 @@ impl Scope<'_> {
             return self.error(text, &expr.span, "WRONG_ARGUMENTS", message, help);
         }
         if let Function::InUnit(unit) = function {
-            let value_type = if unit.is_area() { ValueType::Area } else { ValueType::Length };
+            let value_type = if unit.is_area() {
+                ValueType::Area
+            } else {
+                ValueType::Length
+            };
             let wanted = Type::plain(value_type);
             let argument = arguments.first()?;
             let typed = self.typed(text, argument, Some(&wanted))?;
             self.fits(text, &argument.span, &typed.of, &wanted)?;
             let expression = Expression::Call(function, vec![typed.expression]);
-            return Some(Typed { expression, of: Type::plain(ValueType::Number) });
+            return Some(Typed {
+                expression,
+                of: Type::plain(ValueType::Number),
+            });
         }
-        let leading = arguments.iter().find(|argument| !is_flexible(argument));
-        let mut of = match leading {
-            Some(argument) => Some(self.typed(text, argument, None)?.of),
+        // The first argument that says its type is typed first, and only once: calls nest.
+        let leading = arguments.iter().position(|argument| !is_flexible(argument));
+        let mut leading_typed = match leading.and_then(|leading| arguments.get(leading)) {
+            Some(argument) => Some(self.typed(text, argument, wanted)?),
             None => None,
         };
+        let mut of = leading_typed
+            .as_ref()
+            .map(|typed| typed.of.clone())
+            .or_else(|| wanted.cloned());
         let mut typed_arguments = Vec::new();
-        for argument in arguments {
-            let typed = self.typed(text, argument, of.as_ref())?;
+        for (position, argument) in arguments.iter().enumerate() {
+            let typed = match leading_typed.take_if(|_| leading == Some(position)) {
+                Some(typed) => typed,
+                None => self.typed(text, argument, of.as_ref())?,
+            };
             if let Some(of) = &of {
                 self.fits(text, &argument.span, &typed.of, of)?;
             }
@@ -124,7 +173,10 @@ impl Scope<'_> {
             self.magnitude(text, &expr.span, &of)?;
         }
         self.step(text, function, arguments, &typed_arguments)?;
-        Some(Typed { expression: Expression::Call(function, typed_arguments), of })
+        Some(Typed {
+            expression: Expression::Call(function, typed_arguments),
+            of,
+        })
     }
 
     /// The step of a rounding function is a written value above zero.
@@ -138,7 +190,9 @@ impl Scope<'_> {
         if !matches!(function, Function::FloorTo | Function::CeilTo | Function::RoundTo) {
             return Some(());
         }
-        let ([_, written], [_, step]) = (arguments, typed) else { return Some(()) };
+        let ([_, written], [_, step]) = (arguments, typed) else {
+            return Some(());
+        };
         let above_zero = match step {
             Expression::Literal(value) => value.magnitude().is_some_and(Number::is_positive),
             _ => false,
@@ -147,20 +201,40 @@ impl Scope<'_> {
             return Some(());
         }
         let message = "the step is not a written value above zero".to_owned();
-        self.error(text, &written.span, "WRONG_ARGUMENTS", message, "write the step, such as \"1/8\"")
+        self.error(
+            text,
+            &written.span,
+            "WRONG_ARGUMENTS",
+            message,
+            "write the step, such as \"1/8\"",
+        )
     }
 
     /// `any`, `all` and `sum`, written out over the parts of the kind that the argument names.
     fn over_parts(&self, text: &PlacedText, expr: &Expr, function: &str, argument: &Expr) -> Option<Typed> {
+        if self.levels_over_parts == LEVELS_LIMIT {
+            let message = format!(
+                "`{function}` stands inside {LEVELS_LIMIT} others that go over parts, the most there may be"
+            );
+            let help = "work the inner part out as a figure of its own, and name that";
+            return self.error(text, &expr.span, "LIMIT", message, help);
+        }
         let kind = self.kind_named(text, expr, argument)?;
         let sum = function == "sum";
         let mut terms = Vec::new();
         let mut of = Type::plain(if sum { ValueType::Number } else { ValueType::Bool });
         for part in self.names.parts_of_kind(&kind) {
-            let scope = self.in_part(Some(part));
+            let mut scope = self.in_part(Some(part));
+            scope.levels_over_parts += 1;
             let Some(exists) = self.names.part_condition(part).map(|exists| exists.cloned()) else {
                 let message = format!("when a part exists may not depend on `{function}` over parts");
-                return self.error(text, &expr.span, "NO_PARTS", message, "name the parts: `glazing.upper`");
+                return self.error(
+                    text,
+                    &expr.span,
+                    "NO_PARTS",
+                    message,
+                    "name the parts: `glazing.upper`",
+                );
             };
             let term = if sum {
                 let typed = scope.typed(text, argument, None)?;
@@ -204,13 +278,10 @@ impl Scope<'_> {
                 // `glazing.upper` says its part itself.
                 continue;
             }
-            if let ExprKind::Name(name) = &node.kind {
-                match self.names.find(name) {
-                    Some(Named::Attribute(PartWise::PerPart { kind, .. }) | Named::Figure(PartWise::PerPart { kind, .. }, _)) => {
-                        kinds.insert(kind.clone());
-                    }
-                    _ => {}
-                }
+            if let ExprKind::Name(name) = &node.kind
+                && let Some(kind) = self.names.kind_of_named(name)
+            {
+                kinds.insert(kind);
             }
             push_children(node, &mut stack);
         }

@@ -40,7 +40,13 @@ impl Scope<'_> {
                     let subject = Subject::DeductedBy(*index);
                     Some(read(subject, self.names.type_of(subject)?))
                 }
-                _ => self.no_member(text, span, first, &rest, "the one member of a measure is `deducted_by`"),
+                _ => self.no_member(
+                    text,
+                    span,
+                    first,
+                    &rest,
+                    "the one member of a measure is `deducted_by`",
+                ),
             },
             Some(Named::Fact(index, of)) => match rest.as_slice() {
                 [] => Some(read(Subject::Fact(*index), of.clone())),
@@ -60,7 +66,13 @@ impl Scope<'_> {
                 match left {
                     [] => Some(read(subject, self.names.type_of(subject)?)),
                     [property] => self.property(text, span, (index, &dotted), property),
-                    _ => self.no_member(text, span, first, &rest, "an option has properties, and these have no members"),
+                    _ => self.no_member(
+                        text,
+                        span,
+                        first,
+                        &rest,
+                        "an option has properties, and these have no members",
+                    ),
                 }
             }
         }
@@ -69,7 +81,10 @@ impl Scope<'_> {
     /// The attribute that an expression names, whatever its part.
     pub(super) fn attribute(&self, text: &PlacedText, expr: &Expr) -> Option<AttributeIndex> {
         match self.typed(text, expr, None)? {
-            Typed { expression: Expression::Read(Subject::Attribute(index)), .. } => Some(index),
+            Typed {
+                expression: Expression::Read(Subject::Attribute(index)),
+                ..
+            } => Some(index),
             _ => self.error(
                 text,
                 &expr.span,
@@ -98,7 +113,13 @@ impl Scope<'_> {
         {
             return match of.get(&part) {
                 Some(index) => Some((*index, left)),
-                None => self.no_member(text, span, first, rest, &self.parts_help(first, of.keys().copied())),
+                None => self.no_member(
+                    text,
+                    span,
+                    first,
+                    rest,
+                    &self.parts_help(first, of.keys().copied()),
+                ),
             };
         }
         if let Some(index) = self.part.and_then(|part| of.get(&part)) {
@@ -118,8 +139,10 @@ impl Scope<'_> {
     }
 
     fn parts_help(&self, first: &str, parts: impl Iterator<Item = PartIndex>) -> String {
-        let named: Vec<String> =
-            parts.filter_map(|part| self.names.part_id(part)).map(|part| format!("`{first}.{part}`")).collect();
+        let named: Vec<String> = parts
+            .filter_map(|part| self.names.part_id(part))
+            .map(|part| format!("`{first}.{part}`"))
+            .collect();
         named.join(" or ")
     }
 
@@ -132,9 +155,16 @@ impl Scope<'_> {
     ) -> Option<Typed> {
         let shape = self.names.attribute(index)?;
         let id = Id::new(property);
-        let mut values = shape.options.iter().filter_map(|option| option.properties.get(&id));
+        let mut values = shape
+            .options
+            .iter()
+            .filter_map(|option| option.properties.get(&id));
         let Some(value) = values.next() else {
-            let known = shape.options.iter().flat_map(|option| option.properties.keys()).map(Id::as_str);
+            let known = shape
+                .options
+                .iter()
+                .flat_map(|option| option.properties.keys())
+                .map(Id::as_str);
             let help = match nearest(property, known) {
                 Some(near) => format!("did you mean `{near}`?"),
                 None => format!("give the options of `{}` a property `{property}`", shape.id),
@@ -147,7 +177,10 @@ impl Scope<'_> {
                 &help,
             );
         };
-        let base = dotted.strip_suffix(property).and_then(|base| base.strip_suffix('.')).unwrap_or(dotted);
+        let base = dotted
+            .strip_suffix(property)
+            .and_then(|base| base.strip_suffix('.'))
+            .unwrap_or(dotted);
         if shape.conditional && !self.asked.contains(base) {
             return self.error(
                 text,
@@ -161,26 +194,41 @@ impl Scope<'_> {
             Value::Option(_) | Value::NotAsked => return None,
             other => Type::plain(other.value_type()),
         };
-        Some(Typed { expression: Expression::Property(index, id), of })
+        Some(Typed {
+            expression: Expression::Property(index, id),
+            of,
+        })
     }
 
     fn unknown_name(&self, text: &PlacedText, span: &Span, name: &str) -> Option<Typed> {
-        let mut finding =
-            Finding::error("UNKNOWN_NAME", format!("`{name}` is not a name of this catalog")).at(text.at(span));
+        let mut finding = Finding::error("UNKNOWN_NAME", format!("`{name}` is not a name of this catalog"))
+            .at(text.at(span));
         finding = match nearest(name, self.names.all()) {
             Some(near) => finding.with_help(format!("did you mean `{near}`?")),
-            None => finding.with_help("names are attributes, measures, facts and figures; an option is written in quotes"),
+            None => finding.with_help(
+                "names are attributes, measures, facts and figures; an option is written in quotes",
+            ),
         };
         self.findings.push(finding);
         None
     }
 
-    fn no_member<T>(&self, text: &PlacedText, span: &Span, first: &str, rest: &[&str], help: &str) -> Option<T> {
+    fn no_member<T>(
+        &self,
+        text: &PlacedText,
+        span: &Span,
+        first: &str,
+        rest: &[&str],
+        help: &str,
+    ) -> Option<T> {
         let message = format!("`{first}` has no member `{}`", rest.join("."));
         self.error(text, span, "UNKNOWN_MEMBER", message, help)
     }
 }
 
 fn read(subject: Subject, of: Type) -> Typed {
-    Typed { expression: Expression::Read(subject), of }
+    Typed {
+        expression: Expression::Read(subject),
+        of,
+    }
 }

@@ -18,7 +18,10 @@ impl Scope<'_> {
         left: &Expr,
         right: &Expr,
     ) -> Option<Expression> {
-        if [left, right].iter().any(|side| matches!(side.kind, ExprKind::Compare { .. })) {
+        if [left, right]
+            .iter()
+            .any(|side| matches!(side.kind, ExprKind::Compare { .. }))
+        {
             return self.error(
                 text,
                 &expr.span,
@@ -56,7 +59,11 @@ impl Scope<'_> {
                 "options are compared by their ids",
             );
         }
-        Some(Expression::Compare(comparison, Box::new(left_typed.expression), Box::new(right_typed.expression)))
+        Some(Expression::Compare(
+            comparison,
+            Box::new(left_typed.expression),
+            Box::new(right_typed.expression),
+        ))
     }
 
     /// `item in [...]` or `item in family("dark")`.
@@ -66,7 +73,13 @@ impl Scope<'_> {
             ExprKind::List(members) => {
                 if members.is_empty() {
                     let help = "list what it may be";
-                    return self.error(text, &set.span, "EMPTY_LIST", "nothing is in an empty list".to_owned(), help);
+                    return self.error(
+                        text,
+                        &set.span,
+                        "EMPTY_LIST",
+                        "nothing is in an empty list".to_owned(),
+                        help,
+                    );
                 }
                 let typed: Vec<Option<Expression>> = members
                     .iter()
@@ -81,7 +94,10 @@ impl Scope<'_> {
             }
             ExprKind::Call { function, arguments } if function.text == "family" => {
                 let members = self.family(text, set, arguments, &item_typed.of)?;
-                let members = members.into_iter().map(|id| Expression::Literal(Value::Option(id))).collect();
+                let members = members
+                    .into_iter()
+                    .map(|id| Expression::Literal(Value::Option(id)))
+                    .collect();
                 Some(Expression::In(Box::new(item_typed.expression), members))
             }
             _ => self.error(
@@ -96,9 +112,21 @@ impl Scope<'_> {
 
     /// The options of a family, in the order of the attribute.
     fn family(&self, text: &PlacedText, call: &Expr, arguments: &[Expr], of: &Type) -> Option<Vec<Id>> {
-        let [Expr { kind: ExprKind::Literal(Literal::Text(family)), span }] = arguments else {
+        let [
+            Expr {
+                kind: ExprKind::Literal(Literal::Text(family)),
+                span,
+            },
+        ] = arguments
+        else {
             let message = "family takes one name in quotes".to_owned();
-            return self.error(text, &call.span, "WRONG_ARGUMENTS", message, "write family(\"dark\")");
+            return self.error(
+                text,
+                &call.span,
+                "WRONG_ARGUMENTS",
+                message,
+                "write family(\"dark\")",
+            );
         };
         let attribute = of.options.as_ref().and_then(|options| options.attribute);
         let Some(shape) = attribute.and_then(|attribute| self.names.attribute(attribute)) else {
@@ -111,13 +139,21 @@ impl Scope<'_> {
             );
         };
         let id = Id::new(family);
-        let members: Vec<Id> =
-            shape.options.iter().filter(|option| option.families.contains(&id)).map(|option| option.id.clone()).collect();
+        let members: Vec<Id> = shape
+            .options
+            .iter()
+            .filter(|option| option.families.contains(&id))
+            .map(|option| option.id.clone())
+            .collect();
         if !members.is_empty() {
             return Some(members);
         }
-        let known: BTreeSet<&str> =
-            shape.options.iter().flat_map(|option| &option.families).map(Id::as_str).collect();
+        let known: BTreeSet<&str> = shape
+            .options
+            .iter()
+            .flat_map(|option| &option.families)
+            .map(Id::as_str)
+            .collect();
         let help = match nearest(family, known.iter().copied()) {
             Some(near) => format!("did you mean `{near}`?"),
             None if known.is_empty() => format!("give options of `{}` families = [\"{family}\"]", shape.id),
@@ -137,28 +173,51 @@ impl Scope<'_> {
         wanted: Option<&Type>,
     ) -> Option<Typed> {
         let terms: Vec<(bool, &Expr)> = std::iter::once((false, first))
-            .chain(rest.iter().map(|(operator, term)| (*operator == SumOperator::Minus, term)))
+            .chain(
+                rest.iter()
+                    .map(|(operator, term)| (*operator == SumOperator::Minus, term)),
+            )
             .collect();
-        let leading = terms.iter().find(|(_, term)| !is_flexible(term));
-        let leading = match leading {
-            Some((_, term)) => Some(self.typed(text, term, wanted)?.of),
-            None => wanted.cloned(),
+        // The first term that says its type is typed first, and only once: sums nest.
+        let leading = terms.iter().position(|(_, term)| !is_flexible(term));
+        let mut leading_typed = match leading.and_then(|leading| terms.get(leading)) {
+            Some((_, term)) => Some(self.typed(text, term, wanted)?),
+            None => None,
         };
+        let mut of = leading_typed
+            .as_ref()
+            .map(|typed| typed.of.clone())
+            .or_else(|| wanted.cloned());
         let mut typed_terms = Vec::new();
-        let mut of: Option<Type> = leading;
-        for (negative, term) in terms {
-            let typed = self.typed(text, term, of.as_ref())?;
+        for (position, (negative, term)) in terms.into_iter().enumerate() {
+            let typed = match leading_typed.take_if(|_| leading == Some(position)) {
+                Some(typed) => typed,
+                None => self.typed(text, term, of.as_ref())?,
+            };
             self.magnitude(text, &term.span, &typed.of)?;
             if let Some(of) = &of {
                 self.fits(text, &term.span, &typed.of, of)?;
             }
             of.get_or_insert(typed.of);
-            typed_terms.push(if negative { negated(typed.expression) } else { typed.expression });
+            typed_terms.push(if negative {
+                negated(typed.expression)
+            } else {
+                typed.expression
+            });
         }
         let Some(of) = of else {
-            return self.error(text, &expr.span, "WRONG_TYPE", "nothing is added".to_owned(), "write terms");
+            return self.error(
+                text,
+                &expr.span,
+                "WRONG_TYPE",
+                "nothing is added".to_owned(),
+                "write terms",
+            );
         };
-        Some(Typed { expression: Expression::Add(typed_terms), of })
+        Some(Typed {
+            expression: Expression::Add(typed_terms),
+            of,
+        })
     }
 
     /// `a * b / 2`, left to right.
@@ -190,8 +249,12 @@ impl Scope<'_> {
                             );
                         }
                     };
-                    let expression = Expression::Multiply(Box::new(product.expression), Box::new(typed.expression));
-                    Typed { expression, of: Type::plain(of) }
+                    let expression =
+                        Expression::Multiply(Box::new(product.expression), Box::new(typed.expression));
+                    Typed {
+                        expression,
+                        of: Type::plain(of),
+                    }
                 }
             };
         }
@@ -216,19 +279,29 @@ impl Scope<'_> {
                 "only division by a written number is allowed".to_owned(),
                 help,
             ),
-            Some(number) if number.is_zero() => {
-                self.error(text, &divisor.span, "DIVISION", "this divides by zero".to_owned(), help)
-            }
+            Some(number) if number.is_zero() => self.error(
+                text,
+                &divisor.span,
+                "DIVISION",
+                "this divides by zero".to_owned(),
+                help,
+            ),
             Some(number) => {
                 let expression = Expression::Divide(Box::new(dividend.expression), number);
-                Some(Typed { expression, of: dividend.of })
+                Some(Typed {
+                    expression,
+                    of: dividend.of,
+                })
             }
         }
     }
 
     /// Whether a type is one to calculate with.
     pub(super) fn magnitude(&self, text: &PlacedText, span: &Span, of: &Type) -> Option<()> {
-        if matches!(of.value_type, ValueType::Number | ValueType::Length | ValueType::Area) {
+        if matches!(
+            of.value_type,
+            ValueType::Number | ValueType::Length | ValueType::Area
+        ) {
             return Some(());
         }
         self.error(

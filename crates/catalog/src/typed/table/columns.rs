@@ -52,7 +52,9 @@ pub(crate) fn all_columns(
     let mut read = read_columns(sheet, scope, parts, &columns);
     for (_, text) in blank {
         let finding = Finding::error("EMPTY_COLUMN_NAME", "column 1 has no name").at(text.place);
-        scope.findings.push(finding.with_help("name what the column holds, or delete it"));
+        scope
+            .findings
+            .push(finding.with_help("name what the column holds, or delete it"));
         read.is_whole = false;
     }
     read

@@ -6,7 +6,7 @@ use super::catalog_changes::{Change, edit};
 use super::fixture::{Layout, OPERATION, SCREEN, inches, one_of};
 use crate::catalog::Declarations;
 use crate::expression::{Expression, Subject};
-use crate::id::{FigureIndex, Id, MeasureIndex, PartIndex};
+use crate::id::{FigureIndex, Id, PartIndex};
 use crate::number::Number;
 use crate::rule::{Definition, Effect, Figure, Requirement, Rule};
 use crate::table::{Cell, Interval, Row, RowMatch, Table};
