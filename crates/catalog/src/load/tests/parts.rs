@@ -167,9 +167,9 @@ fn going_over_parts_may_stand_once_inside_another() {
     check(
         &rule("any(share > sum(share + sum(share)))"),
         expect![[r#"
-        c/catalog.toml:36:36 `sum` LIMIT `sum` stands inside 2 others that go over parts, the most there may be
-          help: work the inner part out as a figure of its own, and name that
-    "#]],
+            c/catalog.toml:36:36 `sum(share)` LIMIT `sum` stands inside 2 others that go over parts, the most there may be
+              help: work the inner part out as a figure of its own, and name that
+        "#]],
     );
     // Written out, this would have 2^60 terms.
     let deep = (0..60).fold("share > 1".to_owned(), |inner, _| format!("any({inner})"));
