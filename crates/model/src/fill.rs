@@ -20,7 +20,7 @@ use crate::value::{Outcome, Value, Want, Wants};
 /// Completes picks with standards.
 ///
 /// The unit has one choice an attribute, in catalog order. When an attribute is picked twice, the later pick stands.
-/// What stays open is what [`crate::judge`] lists as open, with what it waits for.
+/// What stays open is what [`judge`](crate::judge()) lists as open, with what it waits for.
 #[must_use]
 pub fn fill(setting: &Setting<'_>, picks: &[Pick]) -> Unit {
     let mut choices: Indexed<AttributeIndex, Choice> = setting

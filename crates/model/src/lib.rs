@@ -1,7 +1,7 @@
 //! The words of a window catalog and an order, exact numbers, and what a catalog means.
 //!
 //! A [`Catalog`] says what there is to choose and what must hold; a [`Book`] gives amounts; a [`Policy`] narrows. For
-//! one opening, [`fill`] completes the picks with standards and [`judge`] says everything that follows: which rules
+//! one opening, [`fill`](crate::fill()) completes the picks with standards and [`judge`](crate::judge()) says everything that follows: which rules
 //! do not hold or cannot be decided and why, every figure, every price item with the steps that led to it, every
 //! notice, what is still to choose and what is not known. `judge` is the definition of what a catalog means.
 //!

@@ -8,28 +8,7 @@
 
 use crate::finding::{Finding, Findings, Place};
 use crate::syntax::is_reserved;
-
-/// Words that are functions of expressions.
-pub(crate) const FUNCTION_NAMES: [&str; 18] = [
-    "min",
-    "max",
-    "abs",
-    "floor_to",
-    "ceil_to",
-    "round_to",
-    "in_inches",
-    "in_feet",
-    "in_mm",
-    "in_m",
-    "in_in2",
-    "in_ft2",
-    "in_m2",
-    "is_asked",
-    "family",
-    "any",
-    "all",
-    "sum",
-];
+use crate::typed::FUNCTIONS;
 
 /// Rules that every catalog has.
 pub(crate) const IMPLICIT_RULES: [&str; 2] = ["has-a-price", "book-in-force"];
@@ -71,7 +50,7 @@ fn fault(kind: IdKind, id: &str) -> Option<(&'static str, &'static str)> {
             "is a word that expressions keep for themselves",
             "choose another name",
         )),
-        IdKind::Name if FUNCTION_NAMES.contains(&id) => {
+        IdKind::Name if FUNCTIONS.contains(&id) => {
             Some(("is a function of expressions", "choose another name"))
         }
         IdKind::Name => None,

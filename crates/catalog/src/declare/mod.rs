@@ -24,8 +24,6 @@ pub(crate) use example::{RawExample, RawPick};
 pub(crate) use fields::{Fields, Head};
 pub(crate) use figure::{RawDefinition, RawFigure};
 pub(crate) use header::{RawAuthority, RawHeader, RawPart, library_header, table};
-#[cfg(test)]
-pub(crate) use ids::FUNCTION_NAMES;
 pub(crate) use ids::{IMPLICIT_RULES, IdKind, is_id};
 pub(crate) use include::declared;
 pub(crate) use known::{RawMeasureKind, RawSiteFact};

@@ -1,6 +1,6 @@
 //! The tree of an expression, untyped, with the place of every node.
 //!
-//! `unit_width >= "15" && sash != "fixed"` is [`ExprKind::All`] of two [`ExprKind::Compare`]. What the names mean, and
+//! `unit_width >= "15" && sash != "fixed"` is [`ExprKind::And`] of two [`ExprKind::Compare`]. What the names mean, and
 //! whether the types go together, is for the typed layer.
 //!
 //! What always holds of a tree from [`parse_expression`](super::parse_expression):

@@ -11,6 +11,8 @@ mod call;
 mod name;
 mod operator;
 
+pub(crate) use call::FUNCTIONS;
+
 use std::collections::BTreeSet;
 use std::rc::Rc;
 

@@ -11,7 +11,7 @@ mod table;
 mod template;
 mod text;
 
-pub(crate) use expression::Scope;
+pub(crate) use expression::{FUNCTIONS, Scope};
 pub(crate) use names::{AttributeShape, Named, Names, OptionDomain, PartWise, Type};
 pub(crate) use parsed::{Parsed, push_children};
 pub(crate) use table::{

@@ -1,6 +1,6 @@
 //! Judges one unit the obvious way. This is the definition of what a catalog means, and the checker of every engine.
 //!
-//! Given a unit (an option, *not asked* or *open* for every attribute) in its [`Setting`], [`judge`] evaluates every
+//! Given a unit (an option, *not asked* or *open* for every attribute) in its [`Setting`], [`judge`](crate::judge()) evaluates every
 //! rule, figure, price item and notice, one after the other, and says what follows.
 //!
 //! Always holds: the judge changes nothing and searches for nothing; the same unit in the same setting gives the

@@ -14,7 +14,7 @@ use crate::typed::{PlacedText, Type};
 const LEVELS_LIMIT: usize = 2;
 
 /// Every function there is, for helps.
-const FUNCTIONS: [&str; 18] = [
+pub(crate) const FUNCTIONS: [&str; 18] = [
     "min",
     "max",
     "abs",
