@@ -166,6 +166,19 @@ pub(crate) fn measured(
     } else {
         number(&raw.size, &raw.size_place, findings)?
     };
+    if measure.value_type == ValueType::Length && !number.is_positive() {
+        let message = format!(
+            "measure `{}` is `{}`, which is not above zero",
+            measure.id, raw.size
+        );
+        let help = "write the size as measured, or leave it out while nobody has measured";
+        findings.push(
+            Finding::error("NOT_ABOVE_ZERO", message)
+                .at(raw.size_place.clone())
+                .with_help(help),
+        );
+        return None;
+    }
     if let Some(step) = measure.step.as_ref().filter(|step| !number.is_multiple_of(step)) {
         findings.push(off_step(raw, measure, &number, step, unit));
         return None;

@@ -103,6 +103,21 @@ fn a_measure_off_its_step_is_never_brought_to_it() {
 }
 
 #[test]
+fn a_length_that_was_measured_is_above_zero() {
+    check(
+        "[measures]\nwidth = \"-36\"\nclear = \"0\"\n",
+        expect![[r#"
+        width = None
+        clear = None
+        (2, "\"-36\"") NOT_ABOVE_ZERO measure `width` is `-36`, which is not above zero
+          help: write the size as measured, or leave it out while nobody has measured
+        (3, "\"0\"") NOT_ABOVE_ZERO measure `clear` is `0`, which is not above zero
+          help: write the size as measured, or leave it out while nobody has measured
+    "#]],
+    );
+}
+
+#[test]
 fn a_size_that_is_no_length_says_how_to_write_one() {
     check(
         "[measures]\nwidth = \"35,625\"\nclear = \"8-May\"\npanes = \"wide\"\n",
