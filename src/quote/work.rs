@@ -6,8 +6,8 @@
 use std::collections::BTreeSet;
 
 use astragal_model::{
-    Authorities, Book, Catalog, Date, Id, Judgement, Money, Number, Opening, Order, Policy, Setting, Total,
-    Unit, UnitRequest, Verdict, fill, fill_standards, judge,
+    Authorities, Book, Catalog, Date, Id, Judgement, Money, Number, Opening, Order, Policy, RuleState,
+    Setting, Standing, Total, Unit, UnitRequest, Verdict, fill, fill_standards, judge,
 };
 
 /// A catalog that an order uses, with its price book and policy.
@@ -149,6 +149,21 @@ impl<'a> QuotedUnit<'a> {
             judgement: judge(&setting, &filled),
             filled,
         }
+    }
+
+    /// Whether somebody must sign for a rule that does not hold before the unit is ordered.
+    pub(crate) fn needs_sign_off(&self) -> bool {
+        let mut rules = self.judgement.rules.iter();
+        rules.any(|finding| {
+            finding.standing == Standing::SignOff && !matches!(finding.state, RuleState::Undecided(_))
+        })
+    }
+
+    /// The ids of the rules from which a waiver releases the unit, each once.
+    pub(crate) fn waived(&self) -> BTreeSet<&Id> {
+        let rules = self.judgement.rules.iter();
+        let waived = rules.filter(|finding| matches!(finding.standing, Standing::Waived(_)));
+        waived.map(|finding| &finding.id).collect()
     }
 
     /// The price of one unit, where it is known.

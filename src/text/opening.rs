@@ -62,7 +62,11 @@ fn title(page: &mut Page, quote: &Quote<'_>, unit: &QuotedUnit<'_>) {
     page.spread(0, Tone::Strong, &title, &quantity);
     let verdict = unit.judgement.verdict;
     let label = &unit.used.catalog.declarations().label;
-    page.spread(0, verdict_tone(verdict), label, verdict_words(verdict));
+    let words = match verdict {
+        Verdict::Holds if unit.needs_sign_off() => "holds, needs a sign-off",
+        _ => verdict_words(verdict),
+    };
+    page.spread(0, verdict_tone(verdict), label, words);
     let mut remarks = Vec::new();
     if !opening.included {
         remarks.push("not included in the order".to_owned());

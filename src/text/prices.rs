@@ -99,6 +99,20 @@ struct WithoutItem {
     picked: Vec<String>,
 }
 
+/// An item that comes to nothing, by the choices that it goes by.
+fn gathered_line(unit: &QuotedUnit<'_>, item: &ItemFinding) -> String {
+    let choices: Vec<String> = item
+        .about
+        .iter()
+        .filter_map(|attribute| chosen_line(unit, *attribute))
+        .collect();
+    if choices.is_empty() {
+        item_label(unit, item.item)
+    } else {
+        choices.join(", ")
+    }
+}
+
 fn without_item(unit: &QuotedUnit<'_>) -> WithoutItem {
     let (gathered, shown): (Vec<_>, Vec<_>) = unit
         .judgement
@@ -131,6 +145,6 @@ fn without_item(unit: &QuotedUnit<'_>) -> WithoutItem {
         .iter()
         .filter(|item| !item.about.iter().any(|attribute| named.contains(attribute)));
     free.standard
-        .extend(unnamed.map(|item| item_label(unit, item.item)));
+        .extend(unnamed.map(|item| gathered_line(unit, item)));
     free
 }

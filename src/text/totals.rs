@@ -1,6 +1,6 @@
 //! The end of a quote: what it comes to, how it stands, and what it does not say.
 
-use astragal_model::{Money, Verdict};
+use astragal_model::{Id, Money, Verdict};
 
 use crate::quote::work::{Quote, Totals};
 use crate::text::CAUTION;
@@ -73,6 +73,22 @@ fn verdicts(page: &mut Page, quote: &Quote<'_>) {
             );
             page.heading(0, verdict_tone(verdict), &text);
         }
+    }
+    let signing = quote.included().filter(|unit| unit.needs_sign_off());
+    let signing: Vec<&str> = signing.map(|unit| unit.opening.tag.as_str()).collect();
+    if !signing.is_empty() {
+        let text = format!("Needs a sign-off before it is ordered: {}", signing.join(", "));
+        page.heading(0, Tone::Unsure, &text);
+    }
+    let waived = quote.included().filter(|unit| !unit.waived().is_empty());
+    let waived: Vec<String> = waived
+        .map(|unit| {
+            let rules: Vec<&str> = unit.waived().into_iter().map(Id::as_str).collect();
+            format!("{} ({})", unit.opening.tag, rules.join(", "))
+        })
+        .collect();
+    if !waived.is_empty() {
+        page.text(0, &format!("Held by a waiver: {}", waived.join("; ")));
     }
     let left_out = quote.units.iter().filter(|unit| !unit.opening.included);
     let left_out: Vec<&str> = left_out.map(|unit| unit.opening.tag.as_str()).collect();

@@ -65,6 +65,24 @@ fn a_standard_that_is_retired_is_not_skipped_silently() {
     );
 }
 
+#[test]
+fn an_option_that_is_hidden_or_retired_names_what_replaces_it() {
+    let hidden = case()
+        .policy("hide = [{ attribute = \"exterior\", option = \"green\" }]\n")
+        .pick("exterior", "green")
+        .on("2026-05-02")
+        .answer();
+    assert_eq!(
+        hidden.message("exterior.offered"),
+        "Green (Exterior) is not sold by this dealer. Stone grey replaces it."
+    );
+    let retired = case().pick("exterior", "green").on("2027-01-01").answer();
+    assert_eq!(
+        retired.message("exterior.offered"),
+        "Green (Exterior) was offered until 2026-12-31. Stone grey replaces it."
+    );
+}
+
 fn quoted(quote: &str, day: &str) -> (Vec<String>, Vec<String>, &'static str) {
     let judged = case().quoted("exterior", "green", quote).on(day).answer();
     (judged.broken(), judged.not_binding(), judged.verdict())

@@ -110,6 +110,8 @@ fn a_pick_on_an_attribute_of_the_plant_is_bad_input() {
 fn an_attribute_of_the_plant_that_is_not_what_its_standard_says_breaks_the_implicit_rule() {
     let judged = plant().answer();
     assert_eq!(judged.given(&[("glue", "dark")]).broken(), ["glue.determined"]);
+    let message = judged.given(&[("glue", "dark")]).message("glue.determined");
+    assert!(message.contains("the plant sets clear"), "{message}");
     assert_eq!(judged.given(&[("glue", "clear")]).broken(), NONE);
     assert_eq!(
         judged.given(&[("interior", "grey")]).broken(),

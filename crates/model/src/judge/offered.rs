@@ -98,8 +98,11 @@ fn offered(
         .is_some_and(|hidden| hidden.contains(option));
     let (message, standing) = match attribute.option(option) {
         None => (format!("{label} has no option `{option}`."), Standing::Binds),
-        Some(_) if hidden => (
-            format!("{shown} ({label}) is not sold by this dealer."),
+        Some(entry) if hidden => (
+            format!(
+                "{shown} ({label}) is not sold by this dealer.{}",
+                instead(attribute, entry)
+            ),
             Standing::Binds,
         ),
         Some(entry) => out_of_date(attribute, entry, origin, setting.date, &label)?,
@@ -116,6 +119,14 @@ fn offered(
     );
     finding.standing = standing;
     Some(finding)
+}
+
+/// What to choose instead, as a sentence behind another; empty where nothing is said.
+fn instead(attribute: &Attribute, entry: &OptionEntry) -> String {
+    match &entry.validity.replaced_by {
+        Some(replacement) => format!(" {} replaces it.", option_label(attribute, replacement)),
+        None => String::new(),
+    }
 }
 
 /// What is to be said of an option on a day on which it is not simply on offer.
@@ -143,10 +154,7 @@ fn out_of_date(
         );
         return Some((message, Standing::Warns));
     }
-    let instead = match &validity.replaced_by {
-        Some(replacement) => format!(" {} replaces it.", option_label(attribute, replacement)),
-        None => String::new(),
-    };
+    let instead = instead(attribute, entry);
     Some((
         format!("{shown} ({label}) was offered until {until}.{instead}"),
         Standing::Binds,
@@ -162,7 +170,15 @@ fn determined(
     let Choice::Chosen { option, .. } = environment.unit.choices.at(index) else {
         return None;
     };
-    let outcome = match standard_outcome(setting, environment, index) {
+    let attribute = environment.declarations.attributes.at(index);
+    let standard = standard_outcome(setting, environment, index);
+    let sets = match &standard {
+        Outcome::Known(Value::Option(standard)) => {
+            format!("; the plant sets {}", option_label(attribute, standard))
+        }
+        _ => String::new(),
+    };
+    let outcome = match standard {
         Outcome::Known(Value::Option(standard)) => Outcome::truth(standard == *option),
         // A source that is not asked leaves the attribute open; an option that stands there all the same is nobody's.
         Outcome::Known(_) => Outcome::truth(false),
@@ -172,7 +188,8 @@ fn determined(
     let label = setting.catalog.label_of(Subject::Attribute(index));
     let subject = Subject::Attribute(index);
     let id = format!("{}.determined", setting.catalog.name_of(subject));
-    let message = format!("{label} is determined by the plant and is not {option} here.");
+    let shown = option_label(attribute, option);
+    let message = format!("{label} is determined by the plant and is not {shown} here{sets}.");
     Some(implicit(
         environment,
         RuleName::Determined(index),
