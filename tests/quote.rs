@@ -72,7 +72,7 @@ fn prices_are_worked_out_line_by_line_and_multiplied_by_the_quantity() {
             "Unit standard 250.00",
             "Dark exterior upcharge 26.25",
             "Screen standard 50.00",
-            "included at 0.00: Operation: Casement; Hinge side: Left; Interior colour: White",
+            "included at 0.00: Operation, Hinge side, Interior colour",
             "Freight share 12.00",
             "Total of one unit 338.25 USD",
             "Times 2 676.50 USD",
@@ -124,8 +124,12 @@ fn what_cannot_be_decided_says_what_to_ask_measure_or_choose() {
             "Waits for Serves as escape.",
             "Rule escape-area, authority: code; basis: IRC 2021 R310.2.1",
             "Find out Serves as escape: yes or no",
-            "shown because Year built is not known",
+            "Also what every opening carries: at the end.",
         ],
+    );
+    check_says(
+        &text,
+        &["Every opening carries", "shown because Year built is not known"],
     );
     check_says(
         block(&text, "B2"),
@@ -152,6 +156,34 @@ fn what_cannot_be_decided_says_what_to_ask_measure_or_choose() {
         !text.contains("Total before tax"),
         "an incomplete total is not called the total"
     );
+}
+
+#[test]
+fn every_notice_stands_with_its_opening_or_once_with_those_that_every_opening_carries() {
+    let house = "examples/corner-house/order.toml";
+    let flat = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let text = run(&["quote", house]).out;
+    let (openings, gathered) = text.split_once("Every opening carries").unwrap();
+    let gathered = flat(gathered);
+    let (mut own, mut shared) = (0, 0);
+    for opening in json(&["quote", house, "--format", "json"])["openings"]
+        .as_array()
+        .unwrap()
+    {
+        let tag = opening["tag"].as_str().unwrap();
+        let block = flat(block(openings, tag));
+        for notice in opening["unit"]["notices"].as_array().unwrap() {
+            let notice = flat(notice["text"].as_str().unwrap());
+            let (here, there) = (block.contains(&notice), gathered.contains(&notice));
+            assert!(
+                here != there,
+                "{tag}: `{notice}` is here: {here}, gathered: {there}"
+            );
+            own += u32::from(here);
+            shared += u32::from(there);
+        }
+    }
+    assert!(own > 0 && shared > 0, "the house has notices of both kinds");
 }
 
 #[test]

@@ -29,10 +29,12 @@ pub(crate) const CAUTION: &str = "astragal checks, it does not approve: the loca
 pub(crate) fn quote(quote: &Quote<'_>, why: Option<&str>) -> String {
     let mut page = Page::default();
     header::write(&mut page, quote);
+    let shared = notices::Shared::of(quote);
     for unit in &quote.units {
         let explained = why == Some(unit.opening.tag.as_str());
-        opening::write(&mut page, quote, unit, explained);
+        opening::write(&mut page, quote, unit, &shared, explained);
     }
+    notices::write_shared(&mut page, quote, &shared);
     totals::write(&mut page, quote);
     page.into_text()
 }

@@ -6,7 +6,13 @@ use crate::quote::work::{Quote, QuotedUnit};
 use crate::text::page::{Page, Tone};
 use crate::text::{chosen, notices, prices, rules, why};
 
-pub(crate) fn write(page: &mut Page, quote: &Quote<'_>, unit: &QuotedUnit<'_>, explained: bool) {
+pub(crate) fn write(
+    page: &mut Page,
+    quote: &Quote<'_>,
+    unit: &QuotedUnit<'_>,
+    shared: &notices::Shared,
+    explained: bool,
+) {
     page.blank();
     page.rule("-");
     title(page, quote, unit);
@@ -21,7 +27,7 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>, unit: &QuotedUnit<'_>, e
     if explained {
         why::write(page, unit);
     }
-    notices::write(page, unit);
+    notices::write(page, unit, shared);
     if let Some(note) = &unit.opening.note {
         section(page, "Note to the plant");
         page.text(4, note);

@@ -1,10 +1,10 @@
 //! What one unit costs, line by line, and what the opening costs.
 //!
-//! An attribute whose standard option stands there, and about which no item is, is included at 0.00; standard items
-//! that come to nothing are gathered there too. A pick that is not the standard and about which no item is has no line
+//! An attribute whose standard option stands there, and about which no item is, is included at 0.00, named without its
+//! option, which stands above; standard items that come to nothing are gathered there too. A pick that is not the standard and about which no item is has no line
 //! of its own; it may still change a size, and with it a price.
 
-use astragal_model::{AttributeIndex, ItemFinding, ItemState, Money, Total};
+use astragal_model::{AttributeIndex, ItemFinding, ItemState, Money, Subject, Total};
 
 use crate::quote::work::QuotedUnit;
 use crate::text::chosen::{chosen_line, is_shown};
@@ -38,7 +38,7 @@ pub(crate) fn write(page: &mut Page, unit: &QuotedUnit<'_>) {
     let free = without_item(unit);
     let zero = Money::zero(unit.used.book.currency).grouped();
     if !free.standard.is_empty() {
-        page.entry(4, &format!("included at {zero}: "), &free.standard.join("; "));
+        page.entry(4, &format!("included at {zero}: "), &free.standard.join(", "));
     }
     if !free.picked.is_empty() {
         page.entry(4, "no line of its own: ", &free.picked.join("; "));
@@ -99,18 +99,20 @@ struct WithoutItem {
     picked: Vec<String>,
 }
 
-/// An item that comes to nothing, by the choices that it goes by.
-fn gathered_line(unit: &QuotedUnit<'_>, item: &ItemFinding) -> String {
-    let choices: Vec<String> = item
-        .about
-        .iter()
-        .filter_map(|attribute| chosen_line(unit, *attribute))
-        .collect();
-    if choices.is_empty() {
+/// An item that comes to nothing, by the attributes that it goes by.
+fn gathered_label(unit: &QuotedUnit<'_>, item: &ItemFinding) -> String {
+    let chosen = item.about.iter().copied();
+    let chosen = chosen.filter(|attribute| chosen_line(unit, *attribute).is_some());
+    let labels: Vec<String> = chosen.map(|attribute| attribute_label(unit, attribute)).collect();
+    if labels.is_empty() {
         item_label(unit, item.item)
     } else {
-        choices.join(", ")
+        labels.join(", ")
     }
+}
+
+fn attribute_label(unit: &QuotedUnit<'_>, attribute: AttributeIndex) -> String {
+    unit.used.catalog.label_of(Subject::Attribute(attribute))
 }
 
 fn without_item(unit: &QuotedUnit<'_>) -> WithoutItem {
@@ -138,13 +140,13 @@ fn without_item(unit: &QuotedUnit<'_>) -> WithoutItem {
         if choice.is_picked() && alone != choice.option() {
             free.picked.push(line);
         } else {
-            free.standard.push(line);
+            free.standard.push(attribute_label(unit, attribute));
         }
     }
     let unnamed = gathered
         .iter()
         .filter(|item| !item.about.iter().any(|attribute| named.contains(attribute)));
     free.standard
-        .extend(unnamed.map(|item| gathered_line(unit, item)));
+        .extend(unnamed.map(|item| gathered_label(unit, item)));
     free
 }
