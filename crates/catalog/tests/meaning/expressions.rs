@@ -209,6 +209,17 @@ fn a_number_does_not_overflow() {
 }
 
 #[test]
+fn a_comparison_in_parentheses_is_a_yes_or_no_to_compare() {
+    let found = case().truths(&[
+        "(count > 2) == (count > 1)",
+        "(count > 2) != (count > 5)",
+        "true == (count > 5)",
+        "(count > 5) == false",
+    ]);
+    assert_eq!(found, ["true", "true", "false", "true"]);
+}
+
+#[test]
 fn a_chain_of_comparisons_and_an_order_of_options_are_findings() {
     assert!(
         !case()

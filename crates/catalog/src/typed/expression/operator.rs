@@ -18,10 +18,8 @@ impl Scope<'_> {
         left: &Expr,
         right: &Expr,
     ) -> Option<Expression> {
-        if [left, right]
-            .iter()
-            .any(|side| matches!(side.kind, ExprKind::Compare { .. }))
-        {
+        // A side in parentheses begins after the comparison does: `(a < b) == (c < d)` is no chain.
+        if matches!(left.kind, ExprKind::Compare { .. }) && left.span.start == expr.span.start {
             return self.error(
                 text,
                 &expr.span,
