@@ -117,6 +117,7 @@ impl Pricing<'_> {
                     .map(|option| PriceRow {
                         option: option.label.clone(),
                         is_standard: declared.at(*one).standard == Standard::Option(option.id.clone()),
+                        offered_until: option.validity.offered_until,
                         amount: amount(&[option]),
                     })
                     .collect(),

@@ -2,7 +2,7 @@
 //!
 //! Each chart and each set of price pages begins a page of its own and names its revision at the foot of every page.
 //! Headings of tables repeat on the next page, no row is split, and what is wide is split into blocks of
-//! [`tables::COLUMNS_MAX`] columns, so that A4 and Letter both hold it. Marks are signs, never colours alone.
+//! columns, so that A4 and Letter both hold it. Marks are signs, never colours alone.
 //!
 //! Always holds: every text is escaped where it is put in (`maud` does so by construction; what goes into the style sheet
 //! is written in escapes); every element that is opened is closed; ids are unique, since they begin with the number of

@@ -7,6 +7,9 @@ use super::parts::{condition, id, parts};
 use super::{printed_from, revision, tables};
 use crate::print::pages::{Amounts, ItemSheet, PricePages, PriceRow, Sheet, TailAmount};
 
+/// How wide the labels of options are where they stand over amounts, at the least.
+const LABEL_DIGITS: usize = 8;
+
 /// The price pages of one book.
 pub(super) fn article(library: &str, prices: &PricePages, number: usize) -> Markup {
     let of = |belongs: fn(&Amounts) -> bool| -> Vec<&ItemSheet> {
@@ -76,7 +79,7 @@ fn in_force(from: Option<Date>, until: Option<Date>) -> String {
 fn key(prices: &PricePages) -> Markup {
     html! {
         ul class="key" aria-label="Key" {
-            li { "A size on the line belongs to the bracket below it: “over 24 to 30” holds 30 and not 24." }
+            li { "A bracket holds its upper end: “over 24 to 30” holds 30 and not 24." }
             li { "– no amount in the book: where the item is charged, such a unit has no price." }
             li { "What is not asked costs nothing." }
             li { "All amounts are in " (prices.currency) "." }
@@ -91,8 +94,8 @@ fn item(item: &ItemSheet) -> Markup {
         Amounts::Sizes { amounts, .. } => amounts.len() > 24,
         Amounts::Grid {
             axes: [down, across], ..
-        } => down.brackets.len() > 24 || across.brackets.len() > tables::COLUMNS_MAX,
-        Amounts::Pairs(sheet) => sheet.rows.len() > 24 || sheet.columns.len() > tables::COLUMNS_MAX,
+        } => down.brackets.len() > 24 || across.brackets.len() > 20,
+        Amounts::Pairs(sheet) => sheet.rows.len() > 24 || sheet.columns.len() > 20,
         Amounts::Flat(_) | Amounts::Percent(..) => false,
     };
     html! {
@@ -156,11 +159,18 @@ fn amounts(item: &ItemSheet) -> Markup {
             let labels = tables::bracket_lines(down);
             let rows: Vec<(Markup, &[Option<Money>])> =
                 labels.into_iter().zip(rows.iter().map(Vec::as_slice)).collect();
+            let digits = tables::bracket_digits(across);
             let (down, across_label) = (tables::axis(down), tables::axis(across));
             let caption = html! {
                 (down) " down, " (across_label) " across; upper bounds inclusive" (past(*signs_off))
             };
-            tables::amounts((&down, &across_label), &tables::brackets(across), &rows, &caption)
+            tables::amounts(
+                (&down, &across_label),
+                &tables::brackets(across),
+                &rows,
+                &caption,
+                digits,
+            )
         }
     }
 }
@@ -184,6 +194,9 @@ fn list(by: &str, rows: &[PriceRow]) -> Markup {
                         th scope="row" {
                             (row.option)
                             @if row.is_standard { " " span class="badge" { "standard" } }
+                            @if let Some(until) = row.offered_until {
+                                span class="ends" { span class="badge" { "ends" } " " (until) }
+                            }
                         }
                         (tables::amount_cell(row.amount.as_ref()))
                     }
@@ -201,7 +214,13 @@ fn pairs(sheet: &Sheet) -> Markup {
         .map(|(label, amounts)| (html! { (label) }, amounts.as_slice()))
         .collect();
     let caption = html! { (sheet.down) " down, " (sheet.across) " across" };
-    tables::amounts((&sheet.down, &sheet.across), &columns, &rows, &caption)
+    tables::amounts(
+        (&sheet.down, &sheet.across),
+        &columns,
+        &rows,
+        &caption,
+        LABEL_DIGITS,
+    )
 }
 
 fn sheet_rows(by: &[String], rows: &[(Vec<String>, Money)]) -> Markup {

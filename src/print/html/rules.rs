@@ -49,7 +49,7 @@ fn table(number: usize, rule: &RuleSheet) -> Markup {
 fn is_long(drawing: &crate::print::pages::Drawing) -> bool {
     use crate::print::pages::Drawing;
     match drawing {
-        Drawing::Marks(marks) => marks.rows.len() > 24 || marks.columns.len() > tables::COLUMNS_MAX,
+        Drawing::Marks(marks) => marks.rows.len() > 24,
         Drawing::List { rows, .. } => rows.len() > 24,
     }
 }

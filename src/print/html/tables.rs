@@ -5,9 +5,15 @@ use maud::{Markup, html};
 
 use crate::print::pages::{AxisSheet, Drawing, Marks};
 
-/// LIMIT: how many columns stand side by side; what is wider goes on below. Ten amounts of six digits, or ten upright
-/// labels, fit between the margins of A4 and Letter.
-pub(super) const COLUMNS_MAX: usize = 10;
+/// LIMIT: how many columns of marks stand side by side; what is wider goes on below. With their upright labels they fit
+/// between the margins of A4 and Letter beside the labels of the rows.
+const MARK_COLUMNS_MAX: usize = 12;
+
+/// LIMIT: how many columns of amounts stand side by side, however short the amounts.
+const AMOUNT_COLUMNS_MAX: usize = 10;
+
+/// How many digits fit side by side into the columns of a sheet of amounts, two a column being lost between them.
+const DIGITS_ACROSS: usize = 78;
 
 /// LIMIT: sheets of more rows than this may go on on the next page.
 const ROWS_TOGETHER_MAX: usize = 30;
@@ -22,7 +28,7 @@ pub(super) fn drawing(drawing: &Drawing, what: &str) -> Markup {
 
 /// Two attributes against each other.
 fn marks(marks: &Marks, what: &str) -> Markup {
-    let blocks = blocks(marks.columns.len());
+    let blocks = blocks(marks.columns.len(), MARK_COLUMNS_MAX);
     html! {
         @for block in &blocks {
             table class=(sheet_class("marks", marks.rows.len())) {
@@ -72,14 +78,18 @@ pub(super) fn list(columns: &[String], rows: &[Vec<String>], what: &str) -> Mark
     }
 }
 
-/// Amounts by two things, what goes down with its labels.
+/// Amounts by two things, what goes down with its labels. The labels of the columns are `label_digits` wide.
 pub(super) fn amounts(
     (down, across): (&str, &str),
     columns: &[Markup],
     rows: &[(Markup, &[Option<Money>])],
     caption: &Markup,
+    label_digits: usize,
 ) -> Markup {
-    let blocks = blocks(columns.len());
+    let cells = rows.iter().flat_map(|(_, amounts)| amounts.iter().flatten());
+    let longest = cells.map(|money| money.grouped().len()).max().unwrap_or(0);
+    let fitting = DIGITS_ACROSS / (longest.max(label_digits) + 2);
+    let blocks = blocks(columns.len(), fitting.clamp(1, AMOUNT_COLUMNS_MAX));
     html! {
         @for block in &blocks {
             table class=(sheet_class("grid", rows.len())) {
@@ -107,11 +117,22 @@ pub(super) fn amounts(
 pub(super) fn brackets(axis: &AxisSheet) -> Vec<Markup> {
     let bracket = |bracket: &crate::print::pages::Bracket| {
         html! {
-            @if !bracket.is_from_zero { "over " (bracket.over) br; }
-            "to " (bracket.to)
+            span class="whole" {
+                @if !bracket.is_from_zero { "over " (bracket.over) br; }
+                "to " (bracket.to)
+            }
         }
     };
     axis.brackets.iter().map(bracket).collect()
+}
+
+/// How many digits wide the brackets of an axis are as labels, whose letters are smaller.
+pub(super) fn bracket_digits(axis: &AxisSheet) -> usize {
+    let over = axis
+        .brackets
+        .iter()
+        .map(|bracket| bracket.over.chars().count() + 5);
+    over.max().unwrap_or(0) * 7 / 8
 }
 
 /// The brackets of an axis on one line each.
@@ -157,8 +178,8 @@ struct Block {
 }
 
 /// As few blocks as hold all columns, as even as can be.
-fn blocks(columns: usize) -> Vec<Block> {
-    let count = columns.div_ceil(COLUMNS_MAX).max(1);
+fn blocks(columns: usize, columns_max: usize) -> Vec<Block> {
+    let count = columns.div_ceil(columns_max.max(1)).max(1);
     (0..count)
         .map(|block| Block {
             first: columns * block / count,
@@ -190,11 +211,11 @@ mod tests {
     #[test]
     fn every_column_stands_in_one_block_and_no_block_is_too_wide() {
         for columns in 0..100 {
-            let blocks = blocks(columns);
+            let blocks = blocks(columns, 10);
             let mut next = 0;
             for block in &blocks {
                 assert_eq!(block.first, next, "{columns}");
-                assert!(block.after - block.first <= COLUMNS_MAX, "{columns}");
+                assert!(block.after - block.first <= 10, "{columns}");
                 next = block.after;
             }
             assert_eq!(next, columns);

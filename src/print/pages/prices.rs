@@ -106,6 +106,8 @@ pub(crate) struct PriceRow {
     pub(crate) option: String,
     /// Whether it is the standard.
     pub(crate) is_standard: bool,
+    /// The last day on which the option may be ordered.
+    pub(crate) offered_until: Option<Date>,
     /// The amount; nothing where the book has none.
     pub(crate) amount: Option<Money>,
 }
