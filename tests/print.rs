@@ -162,31 +162,8 @@ message = "No {one} with {other}."
 /// Labels that would be markup, a formula or the end of the style sheet.
 #[test]
 fn what_a_label_says_is_text_wherever_it_stands() {
-    let nasty = r#"<script>&\"'</style>"#;
     let shown = "<script>&\"'</style>";
-    let folder = library(
-        &format!(
-            r#"
-[[attribute]]
-id = "one"
-label = "{nasty}"
-section = "{nasty}"
-options = [{{ id = "a", label = "{nasty}", plant_code = "{nasty}" }}, {{ id = "b", label = "=1+1" }}]
-standard = "a"
-[[rule]]
-id = "r"
-require = 'one == "a"'
-message = "{nasty} {{one}}"
-basis = "@sum(A1)"
-"#
-        ),
-        &[],
-    );
-    std::fs::write(
-        folder.path().join("library.toml"),
-        format!("format = 1\n[library]\nid = \"l\"\nlabel = \"{nasty}\"\n"),
-    )
-    .unwrap();
+    let folder = printed::nasty_library();
     let path = folder.path().to_str().unwrap();
     let text = html(&[path]);
     assert!(!text.contains("<script"), "{text}");
