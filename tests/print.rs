@@ -78,8 +78,7 @@ fn pages_hold_no_script_and_nothing_from_elsewhere_and_are_set_for_paper() {
     let text = html(&[DEMO]);
     let page = Page::read(&text);
     page.with(|document| {
-        let root = document.root_element();
-        assert_eq!(root.attribute("lang"), Some("en"));
+        assert_eq!(document.root_element().attribute("lang"), Some("en"));
         for node in document.descendants().filter(roxmltree::Node::is_element) {
             let name = node.tag_name().name();
             let is_foreign = ["script", "link", "img", "iframe", "object"].contains(&name);

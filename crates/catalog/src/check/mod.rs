@@ -8,6 +8,7 @@
 //! Cost: that of reading; one judgement an example.
 
 mod across;
+mod checked_book;
 mod examples;
 mod explain;
 mod peek;
@@ -18,6 +19,7 @@ use std::path::Path;
 
 use astragal_model::{Book, Catalog, Id};
 
+pub use checked_book::CheckedBook;
 pub use explain::{ExampleLines, ROWS_SHOWN, RuleExplanation, SourceLines};
 pub use summary::{BookSummary, CatalogSummary, Counts, PolicySummary, Summary};
 
@@ -43,15 +45,6 @@ pub struct CheckReport {
     pub catalogs: Vec<LoadedCatalog>,
     /// The price books that were checked and have no errors, in order of their folders.
     pub books: Vec<CheckedBook>,
-}
-
-/// A price book and the catalog for which it gives amounts.
-#[derive(Clone, Debug)]
-pub struct CheckedBook {
-    /// The book.
-    pub book: Book,
-    /// Its catalog, whether or not it was asked for.
-    pub catalog: LoadedCatalog,
 }
 
 impl CheckReport {
