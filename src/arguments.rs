@@ -29,6 +29,14 @@ Examples:
   astragal check examples/library --explain casement-width
   astragal check examples/library --format json";
 
+const PRINT_EXAMPLES: &str = "\
+Examples:
+  astragal print examples/library
+  astragal print examples/library --book hinged-2026
+  astragal print examples/library/hinged
+  astragal print examples/library --out pages.html
+  astragal print examples/library --format csv --out sheets";
+
 /// Says which options of a made-to-order window go together, and what they cost, exactly.
 #[derive(Parser, Debug)]
 #[command(name = "astragal", version, after_help = EXIT_CODES)]
@@ -47,6 +55,9 @@ pub(crate) enum Command {
     /// Check a library: read every catalog, price book and policy, and prove the examples
     #[command(after_help = format!("{CHECK_EXAMPLES}\n\n{EXIT_CODES}"))]
     Check(CheckArguments),
+    /// Print a library: the option chart of each catalog and the price pages of each book, as HTML or CSV
+    #[command(after_help = format!("{PRINT_EXAMPLES}\n\n{EXIT_CODES}"))]
+    Print(PrintArguments),
 }
 
 /// How to quote.
@@ -79,6 +90,35 @@ pub(crate) struct CheckArguments {
     /// For a person, or complete for a program
     #[arg(long, value_enum, default_value_t)]
     pub(crate) format: Format,
+}
+
+/// What to print.
+#[derive(Args, Debug)]
+pub(crate) struct PrintArguments {
+    /// The library: a folder with `library.toml`, or a folder in it
+    pub(crate) folder: PathBuf,
+    /// Only this price book, and the option chart of its catalog
+    #[arg(long, value_name = "ID")]
+    pub(crate) book: Option<String>,
+    /// Only this catalog, and its price books
+    #[arg(long, value_name = "ID")]
+    pub(crate) catalog: Option<String>,
+    /// One page file for paper and screen, or a folder of tables for a spreadsheet
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) format: PrintFormat,
+    /// The file to write instead of standard output; for CSV the folder to write into
+    #[arg(long, value_name = "PATH")]
+    pub(crate) out: Option<PathBuf>,
+}
+
+/// How to print.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default, ValueEnum)]
+pub(crate) enum PrintFormat {
+    /// One HTML file without scripts that prints well
+    #[default]
+    Html,
+    /// One CSV file a table
+    Csv,
 }
 
 /// For whom the answer is.

@@ -16,6 +16,11 @@ pub(crate) fn write_text(text: &str, exit: Exit) -> Exit {
     written(&mut anstream::stdout().lock(), text, exit)
 }
 
+/// Writes a document as it is.
+pub(crate) fn write_document(text: &str, exit: Exit) -> Exit {
+    written(&mut io::stdout().lock(), text, exit)
+}
+
 /// Writes an answer for a program, or says why there is none.
 pub(crate) fn write_json(answer: Result<String, String>, exit: Exit) -> Exit {
     match answer {

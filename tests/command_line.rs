@@ -162,7 +162,12 @@ fn the_examples_of_the_help_run() {
 
 #[test]
 fn the_help_says_what_the_exit_codes_mean() {
-    for arguments in [&["--help"][..], &["quote", "--help"], &["check", "--help"]] {
+    for arguments in [
+        &["--help"][..],
+        &["quote", "--help"],
+        &["check", "--help"],
+        &["print", "--help"],
+    ] {
         let ran = run(arguments);
         assert_eq!(ran.code, Some(0));
         for code in ["0", "1", "2", "3", "4", "5"] {

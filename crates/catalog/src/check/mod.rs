@@ -8,6 +8,7 @@
 //! Cost: that of reading; one judgement an example.
 
 mod across;
+mod checked_book;
 mod examples;
 mod explain;
 mod peek;
@@ -18,6 +19,7 @@ use std::path::Path;
 
 use astragal_model::{Book, Catalog, Id};
 
+pub use checked_book::CheckedBook;
 pub use explain::{ExampleLines, ROWS_SHOWN, RuleExplanation, SourceLines};
 pub use summary::{BookSummary, CatalogSummary, Counts, PolicySummary, Summary};
 
@@ -41,6 +43,8 @@ pub struct CheckReport {
     pub summary: Summary,
     /// The catalogs that were checked and have no errors.
     pub catalogs: Vec<LoadedCatalog>,
+    /// The price books that were checked and have no errors, in order of their folders.
+    pub books: Vec<CheckedBook>,
 }
 
 impl CheckReport {
@@ -101,12 +105,13 @@ pub fn check_library(path: &Path) -> CheckReport {
     let findings = Findings::new();
     let mut sources = Sources::new();
     let mut summary = Summary::default();
-    let mut catalogs = Vec::new();
+    let (mut catalogs, mut books) = (Vec::new(), Vec::new());
     if let Some(library) = Library::find(path, &findings) {
         let header = library_header(&library, &mut sources, &findings);
         summary.library = header;
         let mut check = Check::new(&library, sources, &findings);
         check.run(path, &mut summary);
+        books = std::mem::take(&mut check.checked_books);
         catalogs = check.checked();
         sources = check.sources;
     }
@@ -115,6 +120,7 @@ pub fn check_library(path: &Path) -> CheckReport {
         sources,
         summary,
         catalogs,
+        books,
     }
 }
 
@@ -127,6 +133,7 @@ struct Check<'a> {
     catalogs: BTreeMap<LibraryPath, Option<LoadedCatalog>>,
     books: BTreeMap<LibraryPath, Option<Book>>,
     selected: BTreeSet<LibraryPath>,
+    checked_books: Vec<CheckedBook>,
 }
 
 impl<'a> Check<'a> {
@@ -147,6 +154,7 @@ impl<'a> Check<'a> {
             catalogs: BTreeMap::new(),
             books: BTreeMap::new(),
             selected: BTreeSet::new(),
+            checked_books: Vec::new(),
         }
     }
 
@@ -341,11 +349,12 @@ impl<'a> Check<'a> {
         let Some(at) = self.catalog_for(catalog_id, place, &format!("price book `{id}`")) else {
             return;
         };
-        let Some(catalog) = self.loaded(&at).map(|loaded| loaded.catalog.clone()) else {
+        let Some(catalog) = self.loaded(&at).cloned() else {
             return;
         };
-        if let Some(book) = self.need_book(folder, &catalog) {
+        if let Some(book) = self.need_book(folder, &catalog.catalog) {
             summary.books.push(BookSummary::of(&book, folder));
+            self.checked_books.push(CheckedBook { book, catalog });
         }
     }
 

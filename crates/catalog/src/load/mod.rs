@@ -44,7 +44,7 @@ use crate::source::Sources;
 use names::{Skeleton, skeleton};
 
 /// A catalog, and where its declarations stand.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct LoadedCatalog {
     /// The catalog.
     pub catalog: Catalog,
