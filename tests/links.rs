@@ -57,10 +57,17 @@ fn anchors(page: &str) -> Vec<String> {
         if text.len() == line.len() || !text.starts_with(' ') {
             continue;
         }
-        let kept = text.trim().chars().filter(|letter| letter.is_alphanumeric() || matches!(letter, ' ' | '-' | '_'));
+        let kept = text
+            .trim()
+            .chars()
+            .filter(|letter| letter.is_alphanumeric() || matches!(letter, ' ' | '-' | '_'));
         let name = kept.collect::<String>().to_lowercase().replace(' ', "-");
         let earlier = seen.entry(name.clone()).or_insert(0);
-        anchors.push(if *earlier == 0 { name } else { format!("{name}-{earlier}") });
+        anchors.push(if *earlier == 0 {
+            name
+        } else {
+            format!("{name}-{earlier}")
+        });
         *earlier += 1;
     }
     anchors
@@ -94,7 +101,11 @@ fn broken_links(path: &Path) -> Vec<String> {
             continue;
         }
         let (file, anchor) = target.split_once('#').unwrap_or((&target, ""));
-        let place = if file.is_empty() { path.to_owned() } else { folder.join(file) };
+        let place = if file.is_empty() {
+            path.to_owned()
+        } else {
+            folder.join(file)
+        };
         if !place.exists() {
             broken.push(format!("{}:{line}: there is no `{target}`", path.display()));
         } else if !anchor.is_empty() {
@@ -122,12 +133,20 @@ fn a_link_to_nothing_is_found() {
     let page = folder.path().join("page.md");
     let cases = [
         ("a file that is there", "[x](page.md)", 0),
-        ("a heading that is there", "[x](#what-is-it-a-test)\n## What is it? A `test`", 0),
+        (
+            "a heading that is there",
+            "[x](#what-is-it-a-test)\n## What is it? A `test`",
+            0,
+        ),
         ("the second heading of one name", "[x](#one-1)\n# One\n# One", 0),
         ("another place", "[x](https://example.org/y)", 0),
         ("code", "`[x](nothing.md)`\n```text\n[x](nothing.md)\n```", 0),
         ("a file that is not there", "[x](nothing.md)", 1),
-        ("a heading that is not there", "[x](page.md#nothing) and [y](#none)", 2),
+        (
+            "a heading that is not there",
+            "[x](page.md#nothing) and [y](#none)",
+            2,
+        ),
         ("a heading in a block is none", "[x](#one)\n```sh\n# One\n```", 1),
     ];
     for (name, text, count) in cases {

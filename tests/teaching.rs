@@ -185,24 +185,75 @@ fn the_reference_is_a_library_that_the_program_reads() {
 #[test]
 fn a_spreadsheet_does_to_a_file_what_the_page_says() {
     let rows: [(&str, &[u8], Option<&str>); 12] = [
-        ("a day and a month", b"install,deduction\npocket,8-May\n", Some("was it a fraction")),
-        ("a day in full", b"install,deduction\npocket,5/8/2026\n", Some("was it a fraction")),
-        ("a decimal comma", b"install,deduction\npocket,\"0,5\"\n", Some("write a decimal point")),
-        ("a decimal comma without quotes", b"install,deduction\npocket,0,5\n", Some("RAGGED_ROW")),
-        ("semicolons", b"install;deduction\npocket;1/4\n", Some("separated by semicolons; expected commas")),
-        ("tabs", b"install\tdeduction\npocket\t1/4\n", Some("separated by tabs; expected commas")),
-        ("a byte-order mark", b"\xef\xbb\xbfinstall,deduction\npocket,1/4\n", Some("BYTE_ORDER_MARK")),
-        ("another encoding", b"install,deduction,#note\npocket,1/4,\xe9\n", Some("NOT_UTF8")),
-        ("empty columns", b"install,deduction,,\npocket,1/4,,\n", Some("EMPTY_COLUMN_NAME")),
-        ("a failed formula", b"install,deduction\npocket,#REF!\n", Some("the formula of the spreadsheet failed")),
-        ("a narrow column", b"install,deduction\npocket,####\n", Some("too narrow")),
-        ("other line ends and empty rows", b"install,deduction\r\n,\r\npocket,1/4\r\n\r\n", None),
+        (
+            "a day and a month",
+            b"install,deduction\npocket,8-May\n",
+            Some("was it a fraction"),
+        ),
+        (
+            "a day in full",
+            b"install,deduction\npocket,5/8/2026\n",
+            Some("was it a fraction"),
+        ),
+        (
+            "a decimal comma",
+            b"install,deduction\npocket,\"0,5\"\n",
+            Some("write a decimal point"),
+        ),
+        (
+            "a decimal comma without quotes",
+            b"install,deduction\npocket,0,5\n",
+            Some("RAGGED_ROW"),
+        ),
+        (
+            "semicolons",
+            b"install;deduction\npocket;1/4\n",
+            Some("separated by semicolons; expected commas"),
+        ),
+        (
+            "tabs",
+            b"install\tdeduction\npocket\t1/4\n",
+            Some("separated by tabs; expected commas"),
+        ),
+        (
+            "a byte-order mark",
+            b"\xef\xbb\xbfinstall,deduction\npocket,1/4\n",
+            Some("BYTE_ORDER_MARK"),
+        ),
+        (
+            "another encoding",
+            b"install,deduction,#note\npocket,1/4,\xe9\n",
+            Some("NOT_UTF8"),
+        ),
+        (
+            "empty columns",
+            b"install,deduction,,\npocket,1/4,,\n",
+            Some("EMPTY_COLUMN_NAME"),
+        ),
+        (
+            "a failed formula",
+            b"install,deduction\npocket,#REF!\n",
+            Some("the formula of the spreadsheet failed"),
+        ),
+        (
+            "a narrow column",
+            b"install,deduction\npocket,####\n",
+            Some("too narrow"),
+        ),
+        (
+            "other line ends and empty rows",
+            b"install,deduction\r\n,\r\npocket,1/4\r\n\r\n",
+            None,
+        ),
     ];
     for (name, bytes, expected) in rows {
         let folder = tempfile::tempdir().expect("an empty folder");
         let write = |path: &str, bytes: &[u8]| fs::write(folder.path().join(path), bytes).expect("a file");
         fs::create_dir_all(folder.path().join("acorn/windows")).expect("a folder");
-        write("acorn/library.toml", b"format = 1\n[library]\nid = \"acorn\"\nlabel = \"Acorn\"\n");
+        write(
+            "acorn/library.toml",
+            b"format = 1\n[library]\nid = \"acorn\"\nlabel = \"Acorn\"\n",
+        );
         write("acorn/windows/catalog.toml", SMALLEST_WITH_A_TABLE.as_bytes());
         write("acorn/windows/deductions.csv", bytes);
         let (code, said) = answer("astragal check acorn", folder.path());
