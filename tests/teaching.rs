@@ -181,81 +181,117 @@ fn the_reference_is_a_library_that_the_program_reads() {
     walk("docs/reference.md", "library");
 }
 
-/// The table "What a spreadsheet does to a file" of `docs/catalog.md`, row by row, on the deductions that the page has there.
+/// The table "What a spreadsheet does to a file" of `docs/catalog.md`, row by row, on a file of deductions and one of amounts.
 #[test]
 fn a_spreadsheet_does_to_a_file_what_the_page_says() {
-    let rows: [(&str, &[u8], Option<&str>); 12] = [
+    const DEDUCTIONS: &str = "acorn/windows/deductions.csv";
+    const AMOUNTS: &str = "acorn/book/amounts.csv";
+    let is_date = Some("was it a fraction");
+    let rows: [(&str, &str, &[u8], Option<&str>); 17] = [
+        ("sound", DEDUCTIONS, b"install,deduction\npocket,1/4\n", None),
         (
-            "a day and a month",
+            "day and month",
+            DEDUCTIONS,
             b"install,deduction\npocket,8-May\n",
-            Some("was it a fraction"),
+            is_date,
         ),
         (
-            "a day in full",
+            "month and day",
+            DEDUCTIONS,
+            b"install,deduction\npocket,5-Aug\n",
+            is_date,
+        ),
+        (
+            "a whole date",
+            DEDUCTIONS,
             b"install,deduction\npocket,5/8/2026\n",
-            Some("was it a fraction"),
+            is_date,
         ),
         (
-            "a decimal comma",
-            b"install,deduction\npocket,\"0,5\"\n",
+            "decimal comma",
+            AMOUNTS,
+            b"item,amount\nsetting,\"12,50\"\n",
             Some("write a decimal point"),
         ),
         (
-            "a decimal comma without quotes",
-            b"install,deduction\npocket,0,5\n",
+            "comma that splits",
+            AMOUNTS,
+            b"item,amount\nsetting,12,50\n",
             Some("RAGGED_ROW"),
         ),
         (
+            "thousands",
+            AMOUNTS,
+            b"item,amount\nsetting,\"1,250.00\"\n",
+            Some("write `1250.00`"),
+        ),
+        (
+            "currency",
+            AMOUNTS,
+            b"item,amount\nsetting,$12.50\n",
+            Some("write the number alone"),
+        ),
+        (
             "semicolons",
+            DEDUCTIONS,
             b"install;deduction\npocket;1/4\n",
-            Some("separated by semicolons; expected commas"),
+            Some("by semicolons; expected commas"),
         ),
         (
             "tabs",
+            DEDUCTIONS,
             b"install\tdeduction\npocket\t1/4\n",
-            Some("separated by tabs; expected commas"),
+            Some("by tabs; expected commas"),
         ),
         (
-            "a byte-order mark",
-            b"\xef\xbb\xbfinstall,deduction\npocket,1/4\n",
+            "byte-order mark",
+            AMOUNTS,
+            b"\xef\xbb\xbfitem,amount\nsetting,1\n",
             Some("BYTE_ORDER_MARK"),
         ),
         (
-            "another encoding",
-            b"install,deduction,#note\npocket,1/4,\xe9\n",
+            "other encoding",
+            DEDUCTIONS,
+            b"install,deduction,#n\npocket,1/4,\xe9\n",
             Some("NOT_UTF8"),
         ),
         (
             "empty columns",
+            DEDUCTIONS,
             b"install,deduction,,\npocket,1/4,,\n",
             Some("EMPTY_COLUMN_NAME"),
         ),
         (
-            "a failed formula",
+            "failed formula",
+            DEDUCTIONS,
             b"install,deduction\npocket,#REF!\n",
-            Some("the formula of the spreadsheet failed"),
+            Some("formula of the spreadsheet failed"),
         ),
         (
-            "a narrow column",
+            "narrow column",
+            DEDUCTIONS,
             b"install,deduction\npocket,####\n",
             Some("too narrow"),
         ),
         (
-            "other line ends and empty rows",
+            "shortened",
+            AMOUNTS,
+            b"item,amount\nsetting,1.2E+05\n",
+            Some("shortened this number"),
+        ),
+        (
+            "line ends and empty rows",
+            DEDUCTIONS,
             b"install,deduction\r\n,\r\npocket,1/4\r\n\r\n",
             None,
         ),
     ];
-    for (name, bytes, expected) in rows {
+    for (name, path, bytes, expected) in rows {
         let folder = tempfile::tempdir().expect("an empty folder");
-        let write = |path: &str, bytes: &[u8]| fs::write(folder.path().join(path), bytes).expect("a file");
-        fs::create_dir_all(folder.path().join("acorn/windows")).expect("a folder");
-        write(
-            "acorn/library.toml",
-            b"format = 1\n[library]\nid = \"acorn\"\nlabel = \"Acorn\"\n",
-        );
-        write("acorn/windows/catalog.toml", SMALLEST_WITH_A_TABLE.as_bytes());
-        write("acorn/windows/deductions.csv", bytes);
+        for sample in samples(SMALLEST_WITH_TABLES) {
+            assert!(carry_out(&sample, folder.path()), "{}", sample.verb);
+        }
+        fs::write(folder.path().join(path), bytes).expect("the file of the spreadsheet");
         let (code, said) = answer("astragal check acorn", folder.path());
         match expected {
             Some(piece) => assert!(code == 5 && said.contains(piece), "{name}\n{said}"),
@@ -264,11 +300,16 @@ fn a_spreadsheet_does_to_a_file_what_the_page_says() {
     }
 }
 
-const SMALLEST_WITH_A_TABLE: &str = r#"format = 1
-[catalog]
-id = "windows"
-label = "Acorn windows"
-length = { unit = "in" }
+const SMALLEST_WITH_TABLES: &str = r#"
+<!-- sample: write acorn/library.toml -->
+```toml
+format = 1
+library = { id = "acorn", label = "Acorn" }
+```
+<!-- sample: write acorn/windows/catalog.toml -->
+```toml
+format = 1
+catalog = { id = "windows", label = "Acorn windows", length = { unit = "in" } }
 
 [[attribute]]
 id = "install"
@@ -281,4 +322,24 @@ id = "deduction"
 label = "Deducted here"
 table = "deductions.csv"
 type = "length"
+
+[[price]]
+id = "setting"
+label = "Setting the window"
+```
+<!-- sample: write acorn/windows/deductions.csv -->
+```csv
+install,deduction
+pocket,1/4
+```
+<!-- sample: write acorn/book/book.toml -->
+```toml
+format = 1
+book = { id = "now", label = "Now", catalog = "windows", currency = "USD", round_to = "0.01", amounts = "amounts.csv" }
+```
+<!-- sample: write acorn/book/amounts.csv -->
+```csv
+item,amount
+setting,95.00
+```
 "#;
