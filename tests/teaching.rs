@@ -8,7 +8,12 @@
 //! - `run astragal ...`: the block is all that the program says. `UPDATE_EXPECT=1` writes it anew;
 //! - `end astragal ...`: the block is the end of what it says, and the exit code is 0.
 
-#![expect(clippy::panic, clippy::expect_used, reason = "these are tests")]
+#![expect(
+    clippy::panic,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    reason = "these are tests"
+)]
 
 mod program;
 mod samples;
@@ -181,112 +186,114 @@ fn the_reference_is_a_library_that_the_program_reads() {
     walk("docs/reference.md", "library");
 }
 
-/// The table "What a spreadsheet does to a file" of `docs/catalog.md`, row by row, on a file of deductions and one of amounts.
+const DEDUCTIONS: &str = "acorn/windows/deductions.csv";
+const AMOUNTS: &str = "acorn/book/amounts.csv";
+
+/// What a spreadsheet did: to which file, how it looks then, and a piece of what the program says if it is an error.
+const SPREADSHEETS: [(&str, &str, &[u8], Option<&str>); 17] = [
+    ("sound", DEDUCTIONS, b"install,deduction\npocket,1/4\n", None),
+    (
+        "day and month",
+        DEDUCTIONS,
+        b"install,deduction\npocket,8-May\n",
+        Some("was it a fraction"),
+    ),
+    (
+        "month and day",
+        DEDUCTIONS,
+        b"install,deduction\npocket,5-Aug\n",
+        Some("was it a fraction"),
+    ),
+    (
+        "a whole date",
+        DEDUCTIONS,
+        b"install,deduction\npocket,5/8/2026\n",
+        Some("was it a fraction"),
+    ),
+    (
+        "decimal comma",
+        AMOUNTS,
+        b"item,amount\nsetting,\"12,50\"\n",
+        Some("write a decimal point"),
+    ),
+    (
+        "comma that splits",
+        AMOUNTS,
+        b"item,amount\nsetting,12,50\n",
+        Some("RAGGED_ROW"),
+    ),
+    (
+        "thousands",
+        AMOUNTS,
+        b"item,amount\nsetting,\"1,250.00\"\n",
+        Some("write `1250.00`"),
+    ),
+    (
+        "currency",
+        AMOUNTS,
+        b"item,amount\nsetting,$12.50\n",
+        Some("write the number alone"),
+    ),
+    (
+        "semicolons",
+        DEDUCTIONS,
+        b"install;deduction\npocket;1/4\n",
+        Some("by semicolons; expected commas"),
+    ),
+    (
+        "tabs",
+        DEDUCTIONS,
+        b"install\tdeduction\npocket\t1/4\n",
+        Some("by tabs; expected commas"),
+    ),
+    (
+        "byte-order mark",
+        AMOUNTS,
+        b"\xef\xbb\xbfitem,amount\nsetting,1\n",
+        Some("BYTE_ORDER_MARK"),
+    ),
+    (
+        "other encoding",
+        DEDUCTIONS,
+        b"install,deduction,#n\npocket,1/4,\xe9\n",
+        Some("NOT_UTF8"),
+    ),
+    (
+        "empty columns",
+        DEDUCTIONS,
+        b"install,deduction,,\npocket,1/4,,\n",
+        Some("EMPTY_COLUMN_NAME"),
+    ),
+    (
+        "failed formula",
+        DEDUCTIONS,
+        b"install,deduction\npocket,#REF!\n",
+        Some("formula of the spreadsheet failed"),
+    ),
+    (
+        "narrow column",
+        DEDUCTIONS,
+        b"install,deduction\npocket,####\n",
+        Some("too narrow"),
+    ),
+    (
+        "shortened",
+        AMOUNTS,
+        b"item,amount\nsetting,1.2E+05\n",
+        Some("shortened this number"),
+    ),
+    (
+        "line ends and empty rows",
+        DEDUCTIONS,
+        b"install,deduction\r\n,\r\npocket,1/4\r\n\r\n",
+        None,
+    ),
+];
+
+/// The table "What a spreadsheet does to a file" of `docs/catalog.md`, row by row.
 #[test]
 fn a_spreadsheet_does_to_a_file_what_the_page_says() {
-    const DEDUCTIONS: &str = "acorn/windows/deductions.csv";
-    const AMOUNTS: &str = "acorn/book/amounts.csv";
-    let is_date = Some("was it a fraction");
-    let rows: [(&str, &str, &[u8], Option<&str>); 17] = [
-        ("sound", DEDUCTIONS, b"install,deduction\npocket,1/4\n", None),
-        (
-            "day and month",
-            DEDUCTIONS,
-            b"install,deduction\npocket,8-May\n",
-            is_date,
-        ),
-        (
-            "month and day",
-            DEDUCTIONS,
-            b"install,deduction\npocket,5-Aug\n",
-            is_date,
-        ),
-        (
-            "a whole date",
-            DEDUCTIONS,
-            b"install,deduction\npocket,5/8/2026\n",
-            is_date,
-        ),
-        (
-            "decimal comma",
-            AMOUNTS,
-            b"item,amount\nsetting,\"12,50\"\n",
-            Some("write a decimal point"),
-        ),
-        (
-            "comma that splits",
-            AMOUNTS,
-            b"item,amount\nsetting,12,50\n",
-            Some("RAGGED_ROW"),
-        ),
-        (
-            "thousands",
-            AMOUNTS,
-            b"item,amount\nsetting,\"1,250.00\"\n",
-            Some("write `1250.00`"),
-        ),
-        (
-            "currency",
-            AMOUNTS,
-            b"item,amount\nsetting,$12.50\n",
-            Some("write the number alone"),
-        ),
-        (
-            "semicolons",
-            DEDUCTIONS,
-            b"install;deduction\npocket;1/4\n",
-            Some("by semicolons; expected commas"),
-        ),
-        (
-            "tabs",
-            DEDUCTIONS,
-            b"install\tdeduction\npocket\t1/4\n",
-            Some("by tabs; expected commas"),
-        ),
-        (
-            "byte-order mark",
-            AMOUNTS,
-            b"\xef\xbb\xbfitem,amount\nsetting,1\n",
-            Some("BYTE_ORDER_MARK"),
-        ),
-        (
-            "other encoding",
-            DEDUCTIONS,
-            b"install,deduction,#n\npocket,1/4,\xe9\n",
-            Some("NOT_UTF8"),
-        ),
-        (
-            "empty columns",
-            DEDUCTIONS,
-            b"install,deduction,,\npocket,1/4,,\n",
-            Some("EMPTY_COLUMN_NAME"),
-        ),
-        (
-            "failed formula",
-            DEDUCTIONS,
-            b"install,deduction\npocket,#REF!\n",
-            Some("formula of the spreadsheet failed"),
-        ),
-        (
-            "narrow column",
-            DEDUCTIONS,
-            b"install,deduction\npocket,####\n",
-            Some("too narrow"),
-        ),
-        (
-            "shortened",
-            AMOUNTS,
-            b"item,amount\nsetting,1.2E+05\n",
-            Some("shortened this number"),
-        ),
-        (
-            "line ends and empty rows",
-            DEDUCTIONS,
-            b"install,deduction\r\n,\r\npocket,1/4\r\n\r\n",
-            None,
-        ),
-    ];
-    for (name, path, bytes, expected) in rows {
+    for (name, path, bytes, expected) in SPREADSHEETS {
         let folder = tempfile::tempdir().expect("an empty folder");
         for sample in samples(SMALLEST_WITH_TABLES) {
             assert!(carry_out(&sample, folder.path()), "{}", sample.verb);
