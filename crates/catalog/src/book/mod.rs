@@ -14,7 +14,7 @@
 //! every entry belongs to an item; no two rows of a sheet hold for one unit; the unit of rounding is a whole number of
 //! minor units. Where that is not so, findings say why and there is no book.
 //! Cost: O(cells), and what comparing the rows of sheets takes.
-//! Source: docs/catalog.md; MEANING, "Tables and grids" and "Money".
+//! Source: docs/reference.md; MEANING, "Tables and grids" and "Money".
 
 mod amount_text;
 mod amounts;

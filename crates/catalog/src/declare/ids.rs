@@ -4,7 +4,7 @@
 //! digit and have hyphens. `screen_mesh` is a name, `colour-pairs` is the id of a rule.
 //!
 //! Always holds: an id that is fine here can be written wherever ids are written, without quotes in a cell.
-//! Source: MEANING, "Files"; docs/catalog.md.
+//! Source: MEANING, "Files"; docs/reference.md.
 
 use crate::finding::{Finding, Findings, Place};
 use crate::syntax::is_reserved;

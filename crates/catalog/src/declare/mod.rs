@@ -5,7 +5,7 @@
 //!
 //! Always holds: what could not be read is absent and has a finding; every id of a [`Declared`] is there once.
 //! Cost: linear in the files. Stops at [`include::FILES_LIMIT`] files.
-//! Source: docs/catalog.md.
+//! Source: docs/reference.md.
 
 mod attribute;
 mod example;

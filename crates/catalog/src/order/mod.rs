@@ -8,7 +8,7 @@
 //! order, so that nothing partial looks whole; the day is the order's or the caller's, never today's.
 //! Cost: that of the catalogs, and O(openings x facts). Stops at [`OPENINGS_LIMIT`] openings, and at
 //! [`QUANTITY_LIMIT`] of one.
-//! Source: MEANING, "Facts" and "Files"; docs/catalog.md, "order.toml or order.json".
+//! Source: MEANING, "Facts" and "Files"; docs/reference.md, "order.toml or order.json".
 
 mod extra;
 mod facts;

@@ -3,7 +3,7 @@
 //! Always holds: tags are unique; an alternate is an alternate to another opening that is none itself; measures and
 //! facts are those of the unit's catalog.
 //! Cost: O(openings x (facts + measures + picks)).
-//! Source: MEANING, "Facts", and docs/catalog.md.
+//! Source: MEANING, "Facts", and docs/reference.md.
 
 use std::collections::BTreeMap;
 

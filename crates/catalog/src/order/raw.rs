@@ -5,7 +5,7 @@
 //!
 //! Always holds: what could not be read is absent, and a finding says why.
 //! Cost: O(length of the file). Stops at [`OPENINGS_LIMIT`] openings.
-//! Source: docs/catalog.md, "order.toml or order.json".
+//! Source: docs/reference.md, "order.toml or order.json".
 
 use std::ops::Range;
 

@@ -3,7 +3,7 @@
 //! Always holds: what could not be read is absent, and a finding says why; waivers have a reference, and their dates
 //! are in order.
 //! Cost: O(length of the file).
-//! Source: docs/catalog.md, "order.toml or order.json".
+//! Source: docs/reference.md, "order.toml or order.json".
 
 use std::ops::Range;
 

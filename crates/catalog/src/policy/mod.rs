@@ -6,7 +6,7 @@
 //!
 //! Always holds of a [`LoadedPolicy`]: it only narrows; no attribute is filled in with an option that it hides.
 //! Cost: linear in the file, the sheets of its rules and the options of the catalog.
-//! Source: docs/catalog.md; MEANING, "Filling".
+//! Source: docs/reference.md; MEANING, "Filling".
 
 mod raw;
 mod standards;
