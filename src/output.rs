@@ -32,10 +32,29 @@ pub(crate) fn write_json(answer: Result<String, String>, exit: Exit) -> Exit {
     }
 }
 
-/// Writes findings with their places, and a line that counts them.
+/// LIMIT: how many findings are written for a person; a program gets all of them.
+const SHOWN_MAX: usize = 100;
+
+/// Writes findings with their places, and a line that counts them and ends with `closing`.
+///
+/// What could not be checked for want of something else is no mistake of its own: it is listed under the count.
 pub(crate) fn write_findings(findings: &[Finding], sources: &Sources, closing: &str) {
-    let text = render(findings, sources, RenderStyle { colour: true });
-    write_message(&format!("{text}{closing}\n"));
+    let (left, mut said): (Vec<Finding>, Vec<Finding>) = findings
+        .iter()
+        .cloned()
+        .partition(|finding| finding.code() == "NOT_CHECKED");
+    let counts = counted(&said);
+    let more = said.len().saturating_sub(SHOWN_MAX);
+    said.truncate(SHOWN_MAX);
+    let mut text = render(&said, sources, RenderStyle { colour: true });
+    if more > 0 {
+        text += &format!("... and {more} more; put these right first\n\n");
+    }
+    text += &format!("{counts}{closing}\n");
+    for finding in left {
+        text += &format!("  {}\n", finding.message());
+    }
+    write_message(&text);
 }
 
 /// Says that an argument names nothing that is there, and what is there.
@@ -50,7 +69,7 @@ pub(crate) fn write_message(text: &str) {
 }
 
 /// How many errors and warnings there are, in words; nothing when there are none.
-pub(crate) fn counted(findings: &[Finding]) -> String {
+fn counted(findings: &[Finding]) -> String {
     let errors = findings.iter().filter(|finding| finding.is_error()).count();
     let count = |count: usize, one: &str| match count {
         0 => None,

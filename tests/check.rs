@@ -197,3 +197,29 @@ fn the_examples_of_the_help_run() {
         assert!(!ran.out.is_empty());
     }
 }
+
+#[test]
+fn a_person_gets_a_hundred_findings_and_a_program_all_of_them() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let catalog = folder.path().join("small");
+    std::fs::create_dir(&catalog).expect("a folder");
+    for file in ["library.toml", "small/catalog.toml"] {
+        let from = std::path::Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join(FAULTY)
+            .join(file);
+        std::fs::copy(from, folder.path().join(file)).expect("a file");
+    }
+    let mut text = std::fs::read_to_string(catalog.join("catalog.toml")).expect("the catalog");
+    for number in 0..150 {
+        text += &format!("[[rule]]\nid = \"r{number}\"\nrequire = 'exterio == \"grey\"'\nmessage = \"m\"\n");
+    }
+    std::fs::write(catalog.join("catalog.toml"), text).expect("the catalog");
+    let path = folder.path().to_str().expect("a path");
+    let ran = run(&["check", path]);
+    assert_eq!(ran.err.matches("error[").count(), 100);
+    let end = "... and 51 more; put these right first\n\n151 errors; what has errors cannot be used\n";
+    assert!(ran.err.ends_with(end), "{}", ran.err);
+    let ran = run(&["check", path, "--format", "json"]);
+    let answer: serde_json::Value = serde_json::from_str(&ran.out).expect("an answer");
+    assert_eq!(answer["findings"].as_array().map(Vec::len), Some(151));
+}

@@ -190,7 +190,7 @@ const DEDUCTIONS: &str = "acorn/windows/deductions.csv";
 const AMOUNTS: &str = "acorn/book/amounts.csv";
 
 /// What a spreadsheet did: to which file, how it looks then, and a piece of what the program says if it is an error.
-const SPREADSHEETS: [(&str, &str, &[u8], Option<&str>); 17] = [
+const SPREADSHEETS: [(&str, &str, &[u8], Option<&str>); 18] = [
     ("sound", DEDUCTIONS, b"install,deduction\npocket,1/4\n", None),
     (
         "day and month",
@@ -262,6 +262,12 @@ const SPREADSHEETS: [(&str, &str, &[u8], Option<&str>); 17] = [
         "empty columns",
         DEDUCTIONS,
         b"install,deduction,,\npocket,1/4,,\n",
+        None,
+    ),
+    (
+        "a column without a name",
+        DEDUCTIONS,
+        b"install,deduction,\npocket,1/4,new\n",
         Some("EMPTY_COLUMN_NAME"),
     ),
     (

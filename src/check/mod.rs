@@ -10,7 +10,7 @@ use astragal_catalog::nearest::nearest;
 
 use crate::arguments::{CheckArguments, Format};
 use crate::exit::Exit;
-use crate::output::{self, counted, write_findings};
+use crate::output::{self, write_findings};
 use crate::{json, text};
 
 /// LIMIT: how many rules are named when one is not there.
@@ -25,13 +25,12 @@ pub(crate) fn run(arguments: &CheckArguments) -> Exit {
         Exit::Holds
     };
     if !report.findings.is_empty() {
-        let counts = counted(&report.findings);
         let closing = if report.has_errors() {
-            format!("{counts}; what has errors cannot be used")
+            "; what has errors cannot be used"
         } else {
-            counts
+            ""
         };
-        write_findings(&report.findings, &report.sources, &closing);
+        write_findings(&report.findings, &report.sources, closing);
     }
     match &arguments.explain {
         Some(rule) => explain(&report, rule, arguments.format, exit),

@@ -29,7 +29,7 @@ use astragal_model::Id;
 
 use crate::arguments::{PrintArguments, PrintFormat};
 use crate::exit::Exit;
-use crate::output::{self, counted, write_findings};
+use crate::output::{self, write_findings};
 use pages::Pages;
 use written::Files;
 
@@ -43,13 +43,12 @@ pub(crate) fn run(arguments: &PrintArguments) -> Exit {
     }
     let report = check_library(&arguments.folder);
     if !report.findings.is_empty() {
-        let counts = counted(&report.findings);
         let closing = if report.has_errors() {
-            format!("{counts}; nothing was printed")
+            "; nothing was printed"
         } else {
-            counts
+            ""
         };
-        write_findings(&report.findings, &report.sources, &closing);
+        write_findings(&report.findings, &report.sources, closing);
     }
     if report.has_errors() {
         return Exit::Unreadable;

@@ -13,7 +13,7 @@ use astragal_model::Id;
 
 use crate::arguments::{Format, QuoteArguments};
 use crate::exit::Exit;
-use crate::output::{self, counted, write_findings};
+use crate::output::{self, write_findings};
 use crate::quote::work::{Quote, Used};
 use crate::{json, text};
 
@@ -55,7 +55,7 @@ fn used(file: &OrderFile) -> Vec<Used<'_>> {
 fn write(quote: &Quote<'_>, read: &ReadOrder, arguments: &QuoteArguments) -> Exit {
     let exit = Exit::from(quote.verdict());
     if !read.findings.is_empty() {
-        write_findings(&read.findings, &read.sources, &counted(&read.findings));
+        write_findings(&read.findings, &read.sources, "");
     }
     match arguments.format {
         Format::Text => output::write_text(&text::quote(quote, arguments.why.as_deref()), exit),
@@ -65,12 +65,7 @@ fn write(quote: &Quote<'_>, read: &ReadOrder, arguments: &QuoteArguments) -> Exi
 
 /// Says why nothing was quoted: for a person on standard error, and for a program on standard output too.
 fn unreadable(read: &ReadOrder, format: Format) -> Exit {
-    let counts = counted(&read.findings);
-    write_findings(
-        &read.findings,
-        &read.sources,
-        &format!("{counts}; nothing was quoted"),
-    );
+    write_findings(&read.findings, &read.sources, "; nothing was quoted");
     match format {
         Format::Text => Exit::Unreadable,
         Format::Json => {

@@ -14,6 +14,9 @@ use std::ops::Range;
 
 use crate::source::{FileId, Sources};
 
+/// LIMIT: how many characters of one piece of text a message quotes.
+const QUOTED_LIMIT: usize = 400;
+
 /// One thing that is wrong, or probably wrong, with what was read.
 ///
 /// # Examples
@@ -62,6 +65,8 @@ pub struct Place {
     pub row: Option<u32>,
     /// The name of the column of a sheet.
     pub column: Option<String>,
+    /// Which column of the sheet it is, counted from 1.
+    pub column_number: Option<u32>,
 }
 
 /// The findings of one reading, in the order in which they were made.
@@ -89,7 +94,7 @@ impl Finding {
         Finding {
             severity,
             code,
-            message,
+            message: clipped(message),
             help: None,
             place: None,
             related: Vec::new(),
@@ -112,7 +117,7 @@ impl Finding {
     /// The same finding with a sentence on what to do.
     #[must_use]
     pub fn with_help(mut self, help: impl Into<String>) -> Finding {
-        self.help = Some(help.into());
+        self.help = Some(clipped(help.into()));
         self
     }
 
@@ -175,6 +180,7 @@ impl Place {
             span,
             row: None,
             column: None,
+            column_number: None,
         }
     }
 
@@ -244,6 +250,20 @@ impl Findings {
         all.dedup_by(|a, b| a.code == b.code && a.message == b.message && a.place == b.place);
         all
     }
+}
+
+/// The text with what it quotes cut where that is very long.
+fn clipped(text: String) -> String {
+    if text.len() <= QUOTED_LIMIT {
+        return text;
+    }
+    let pieces = text
+        .split('`')
+        .map(|piece| match piece.char_indices().nth(QUOTED_LIMIT) {
+            Some((at, _)) => format!("{}...", piece.get(..at).unwrap_or("")),
+            None => piece.to_owned(),
+        });
+    pieces.collect::<Vec<_>>().join("`")
 }
 
 fn sort_key<'a>(finding: &'a Finding, sources: &'a Sources) -> (&'a str, usize, &'a str, &'a str, usize) {
@@ -319,6 +339,13 @@ mod tests {
         assert!(!findings.has_errors());
         findings.push(Finding::error("A", "wrong"));
         assert!(findings.has_errors());
+    }
+
+    #[test]
+    fn a_very_long_text_is_quoted_in_part() {
+        let finding = Finding::error("A", format!("`{}` is not an option", "x".repeat(10_000)));
+        assert!(finding.message().ends_with("xxx...` is not an option"));
+        assert!(finding.message().len() < QUOTED_LIMIT + 40);
     }
 
     #[test]

@@ -8,6 +8,7 @@
 //! This crate never judges by itself: to prove the examples of a catalog it asks the model.
 
 pub mod check;
+pub mod codes;
 pub mod finding;
 pub mod library_files;
 pub mod nearest;

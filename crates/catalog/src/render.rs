@@ -10,6 +10,7 @@ use std::fmt::Write as _;
 use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
 
 use crate::finding::{Finding, Place, Severity};
+use crate::sheet::column_letters;
 use crate::source::Sources;
 
 /// LIMIT: how wide the text is at most, apart from messages, labels and paths.
@@ -120,9 +121,13 @@ fn with_place<'a>(
 
 fn row_and_column(place: &Place) -> Option<String> {
     let row = place.row?;
-    Some(match &place.column {
-        Some(column) => format!("row {row}, column `{}`", visible(column)),
-        None => format!("row {row}"),
+    let name = place.column.as_deref().filter(|name| !name.is_empty());
+    let letters = place.column_number.map(column_letters);
+    Some(match (letters, name) {
+        (Some(letter), Some(name)) => format!("row {row}, column {letter} (`{}`)", visible(name)),
+        (Some(letter), None) => format!("row {row}, column {letter}"),
+        (None, Some(name)) => format!("row {row}, column `{}`", visible(name)),
+        (None, None) => format!("row {row}"),
     })
 }
 

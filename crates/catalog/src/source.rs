@@ -254,10 +254,21 @@ fn text_of(bytes: Vec<u8>, shown: &str) -> Result<String, Box<Finding>> {
     let bytes = error.as_bytes();
     let line = bytes.iter().take(offset).filter(|byte| **byte == b'\n').count() + 1;
     let found = bytes.get(offset).copied().unwrap_or(0);
-    let text = format!("`{shown}` is not UTF-8: byte {offset}, on line {line}, is 0x{found:02x}");
-    let help = match bytes {
-        [0xff, 0xfe, ..] | [0xfe, 0xff, ..] => "it looks like UTF-16; save it as UTF-8",
-        _ => "save it as UTF-8 without a byte-order mark",
+    let (text, help) = match bytes {
+        [0xff, 0xfe, ..] | [0xfe, 0xff, ..] => (
+            format!("`{shown}` is saved as UTF-16; expected UTF-8"),
+            "save it as UTF-8 without a byte-order mark; a spreadsheet calls UTF-16 `Unicode text`",
+        ),
+        [b'P', b'K', 3, 4, ..] | [0xd0, 0xcf, 0x11, 0xe0, ..] => (
+            format!("`{shown}` is a workbook of a spreadsheet; expected text"),
+            "save the sheet as CSV with commas, and name that file",
+        ),
+        _ => (
+            format!(
+                "`{shown}` is not saved as UTF-8: line {line} has a letter that cannot be read (byte {offset}, 0x{found:02x})"
+            ),
+            "save it as UTF-8 without a byte-order mark; accents and other special letters are lost otherwise",
+        ),
     };
     Err(Finding::error("NOT_UTF8", text).with_help(help).into())
 }
@@ -265,9 +276,9 @@ fn text_of(bytes: Vec<u8>, shown: &str) -> Result<String, Box<Finding>> {
 fn byte_order_mark(shown: &str) -> Finding {
     Finding::error(
         "BYTE_ORDER_MARK",
-        format!("`{shown}` begins with a byte-order mark"),
+        format!("`{shown}` begins with a byte-order mark, a sign that cannot be seen"),
     )
-    .with_help("save it as UTF-8 without a byte-order mark (in some editors: `UTF-8`, not `UTF-8 with BOM`)")
+    .with_help("save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`")
 }
 
 #[cfg(test)]
@@ -312,10 +323,10 @@ mod tests {
         check_read(
             b"a = 1\nb = \"caf\xe9\"\n",
             expect![[r#"
-            None
-            NOT_UTF8 `a.toml` is not UTF-8: byte 14, on line 2, is 0xe9
-              help: save it as UTF-8 without a byte-order mark
-        "#]],
+                None
+                NOT_UTF8 `a.toml` is not saved as UTF-8: line 2 has a letter that cannot be read (byte 14, 0xe9)
+                  help: save it as UTF-8 without a byte-order mark; accents and other special letters are lost otherwise
+            "#]],
         );
     }
 
@@ -324,10 +335,10 @@ mod tests {
         check_read(
             b"\xff\xfea\0=\0",
             expect![[r#"
-            None
-            NOT_UTF8 `a.toml` is not UTF-8: byte 0, on line 1, is 0xff
-              help: it looks like UTF-16; save it as UTF-8
-        "#]],
+                None
+                NOT_UTF8 `a.toml` is saved as UTF-16; expected UTF-8
+                  help: save it as UTF-8 without a byte-order mark; a spreadsheet calls UTF-16 `Unicode text`
+            "#]],
         );
     }
 
@@ -336,10 +347,10 @@ mod tests {
         check_read(
             b"\xef\xbb\xbfa = 1\n",
             expect![[r#"
-            Some("a = 1\n")
-            BYTE_ORDER_MARK `a.toml` begins with a byte-order mark
-              help: save it as UTF-8 without a byte-order mark (in some editors: `UTF-8`, not `UTF-8 with BOM`)
-        "#]],
+                Some("a = 1\n")
+                BYTE_ORDER_MARK `a.toml` begins with a byte-order mark, a sign that cannot be seen
+                  help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`
+            "#]],
         );
     }
 
@@ -364,12 +375,12 @@ mod tests {
         check_read(
             b"\xef\xbb\xbf",
             expect![[r#"
-            None
-            BYTE_ORDER_MARK `a.toml` begins with a byte-order mark
-              help: save it as UTF-8 without a byte-order mark (in some editors: `UTF-8`, not `UTF-8 with BOM`)
-            EMPTY_FILE `a.toml` is empty
-              help: was it saved?
-        "#]],
+                None
+                BYTE_ORDER_MARK `a.toml` begins with a byte-order mark, a sign that cannot be seen
+                  help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`
+                EMPTY_FILE `a.toml` is empty
+                  help: was it saved?
+            "#]],
         );
     }
 

@@ -91,6 +91,9 @@ fn amount_of(
             AmountKind::Percent(_) if !text.contains('%') && !text.is_empty() => (
                 format!("`{id}` is a percentage, and `{text}` has no `%`"),
                 match Number::from_decimal(text) {
+                    Some(number) if number > Number::from(0) && number < Number::from(1) => format!(
+                        "a spreadsheet writes 15 % as 0.15: write it like `15 %`, or `{text} %` if it is that little"
+                    ),
                     Some(_) => format!("write `{text} %`, or take `percent_of` out of the catalog"),
                     None => "write it like `15 %`".to_owned(),
                 },

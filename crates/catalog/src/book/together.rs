@@ -58,6 +58,27 @@ pub(super) fn nothing_is_left_out(
     amounts: Option<&BTreeMap<Id, Option<Amount>>>,
     findings: &Findings,
 ) {
+    // An entry that is nearly of this item, and of no other, is a slip that has its finding already.
+    let items = &catalog.declarations().items;
+    let is_slip = |given: &str, id: &Id| {
+        items.values().all(|item| item.id.as_str() != given) && nearest(given, [id.as_str()]).is_some()
+    };
+    let has_slip = |id: &Id| {
+        amounts.is_some_and(|amounts| amounts.keys().any(|given| is_slip(given.as_str(), id)))
+            || raw.sheets.iter().any(|sheet| is_slip(&sheet.item.text, id))
+    };
+    let has_grid_slip = |grid: &Id| {
+        let grids = || {
+            items.values().filter_map(|item| match &item.amount {
+                AmountKind::Grid { grid, .. } => Some(grid),
+                _ => None,
+            })
+        };
+        let mut given = raw.grids.iter().map(|grid| &grid.head.id);
+        given.any(|given| {
+            grids().all(|known| known != given) && nearest(given.as_str(), [grid.as_str()]).is_some()
+        })
+    };
     let mut said: BTreeSet<&Id> = BTreeSet::new();
     for item in catalog.declarations().items.values() {
         let id = &item.id;
@@ -85,7 +106,11 @@ pub(super) fn nothing_is_left_out(
         };
         let is_elsewhere = raw.sheets.iter().any(|sheet| sheet.item.text == id.as_str())
             || amounts.is_some_and(|amounts| amounts.contains_key(id));
-        if !is_there && !is_elsewhere && said.insert(id) {
+        let is_slip = match &item.amount {
+            AmountKind::Grid { grid, .. } => has_grid_slip(grid),
+            _ => has_slip(id),
+        };
+        if !is_there && !is_elsewhere && !is_slip && said.insert(id) {
             let message = format!("price item `{id}` has no amount in the book");
             let finding = Finding::error("ITEM_WITHOUT_AMOUNT", message).at(raw.place.clone());
             findings.push(finding.with_help(help));

@@ -17,9 +17,11 @@ const MESSAGES_SHOWN: usize = 3;
 /// Proves every example. The totals are compared by the books of `books`.
 pub(super) fn prove(catalog: &Catalog, places: &Places, books: &BTreeMap<Id, Book>, findings: &Findings) {
     let declarations = catalog.declarations();
+    let mut alone: BTreeSet<Id> = BTreeSet::new();
     for example in &declarations.examples {
         let book = example.total.as_ref().and_then(|total| books.get(&total.book));
         let mismatches = example.mismatches(catalog, book);
+        alone.extend(breaks_alone(example, &mismatches).cloned());
         if mismatches.is_empty() {
             continue;
         }
@@ -31,7 +33,17 @@ pub(super) fn prove(catalog: &Catalog, places: &Places, books: &BTreeMap<Id, Boo
             findings.push(differs(example, mismatch, &judgement, catalog, place.clone()));
         }
     }
-    every_rule_has_one(catalog, places, findings);
+    every_rule_has_one(catalog, &alone, places, findings);
+}
+
+/// The one rule that an example breaks, whatever it says, or says that it breaks: either way it needs no other example.
+fn breaks_alone<'e>(example: &'e Example, mismatches: &'e [Mismatch]) -> impl Iterator<Item = &'e Id> {
+    let found = mismatches.iter().find_map(|mismatch| match mismatch {
+        Mismatch::Breaks { found } => Some(found),
+        _ => None,
+    });
+    let sets = std::iter::once(&example.breaks).chain(found);
+    sets.filter(|breaks| breaks.len() == 1).flatten()
 }
 
 fn differs(
@@ -158,14 +170,9 @@ fn notices(ids: &BTreeSet<Id>) -> String {
     }
 }
 
-fn every_rule_has_one(catalog: &Catalog, places: &Places, findings: &Findings) {
+fn every_rule_has_one(catalog: &Catalog, alone: &BTreeSet<Id>, places: &Places, findings: &Findings) {
     let declarations = catalog.declarations();
-    let shown: BTreeSet<&Id> = declarations
-        .examples
-        .iter()
-        .filter(|example| example.breaks.len() == 1)
-        .flat_map(|example| &example.breaks)
-        .collect();
+    let shown: BTreeSet<&Id> = alone.iter().collect();
     let rules: BTreeSet<&Id> = declarations.rules.iter().map(|rule| &rule.id).collect();
     for rule in rules.difference(&shown) {
         let message = format!(

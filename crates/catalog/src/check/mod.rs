@@ -225,6 +225,13 @@ impl<'a> Check<'a> {
             .map(|(member, peek)| (member.folder.clone(), peek.clone()))
     }
 
+    /// Whether some catalog or book does not even say its id.
+    fn has_unreadable(&self, kind: MemberKind) -> bool {
+        self.members
+            .iter()
+            .any(|(member, peek)| member.kind == kind && peek.id.is_none())
+    }
+
     /// Makes sure that the catalog of a folder is loaded, if it can be.
     fn need_catalog(&mut self, folder: &LibraryPath) {
         if !self.catalogs.contains_key(folder) {
@@ -240,6 +247,15 @@ impl<'a> Check<'a> {
     /// The folder of a catalog that a book or policy names; a finding when there is none, or it has errors.
     fn catalog_for(&mut self, id: &Id, place: &Place, who: &str) -> Option<LibraryPath> {
         let Some((folder, _)) = self.folder_of(MemberKind::Catalog, id) else {
+            if self.has_unreadable(MemberKind::Catalog) {
+                let message = format!("{who} is not checked: `{id}` may be a catalog that cannot be read");
+                self.findings.push(
+                    Finding::warning("NOT_CHECKED", message)
+                        .at(place.clone())
+                        .with_help("put the catalog right and check again"),
+                );
+                return None;
+            }
             let known: Vec<&str> = self
                 .members
                 .iter()
@@ -248,6 +264,7 @@ impl<'a> Check<'a> {
                 .collect();
             let help = match crate::nearest::nearest(id.as_str(), known.iter().copied()) {
                 Some(near) => format!("did you mean `{near}`?"),
+                None if known.is_empty() => "a catalog is a folder with `catalog.toml`".to_owned(),
                 None => format!(
                     "catalogs are {}",
                     crate::nearest::quoted_list(known.iter().copied())
@@ -301,9 +318,26 @@ impl<'a> Check<'a> {
         place: Option<&Place>,
     ) -> Option<Book> {
         let found = self.folder_of(MemberKind::Book, book);
+        let not_proved = |why: String| {
+            let message = format!("the total is not proved: {why}");
+            self.findings.push(
+                Finding::warning("NOT_CHECKED", message)
+                    .at_if_known(place.cloned())
+                    .with_help("put the book right and check again"),
+            );
+        };
         let wrong = match &found {
+            None if self.has_unreadable(MemberKind::Book) => {
+                not_proved(format!("`{book}` may be a price book that cannot be read"));
+                None
+            }
             None => Some(format!("the library has no price book `{book}`")),
             Some((_, peek)) => match peek.catalogs.first() {
+                // The book has a finding for that already.
+                Some((other, _)) if self.folder_of(MemberKind::Catalog, other).is_none() => {
+                    not_proved(format!("price book `{book}` is for a catalog that is not there"));
+                    return None;
+                }
                 Some((other, _)) if other != catalog_id => Some(format!(
                     "price book `{book}` is for catalog `{other}`, not for `{catalog_id}`"
                 )),

@@ -122,14 +122,12 @@ fn an_example_that_does_not_come_out_says_what_does() {
     check_with(
         &GREY.replace("breaks = [\"no-grey\"]", ""),
         expect![[r#"
-        c/catalog.toml:17:6 `"no-grey"` (warning) RULE_WITHOUT_EXAMPLE no example of catalog `c` breaks rule `no-grey` and nothing else
-          help: add an `[[example]]` with breaks = ["no-grey"]
-        c/catalog.toml:24:6 `"grey"` EXAMPLE_DIFFERS example `grey` should break nothing, and breaks `no-grey`
-          help: `no-grey`: grey is not made.
-        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
-        book b in books/b for c in USD
-        policy p in p for c
-    "#]],
+            c/catalog.toml:24:6 `"grey"` EXAMPLE_DIFFERS example `grey` should break nothing, and breaks `no-grey`
+              help: `no-grey`: grey is not made.
+            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            book b in books/b for c in USD
+            policy p in p for c
+        "#]],
     );
     check_with(
         &GREY.replace("option = \"grey\"", "option = \"white\""),
@@ -370,8 +368,6 @@ fn a_library_file_says_what_the_library_is() {
     std::fs::write(folder.path().join("library.toml"), "format = 1\nlibary = 1\n").unwrap();
     let report = check_library(folder.path());
     expect![[r#"
-        library.toml:1:1 `` MISSING_KEY library file lacks `library`
-          help: add `library`
         library.toml:2:1 `libary` UNKNOWN_KEY unknown key `libary` in library file
           help: did you mean `library`?
     "#]]
@@ -460,4 +456,30 @@ fn explained_lines(it: &RuleExplanation) -> String {
         .map(|it| format!("{} {}", it.id, it.is_alone))
         .collect();
     out + &alone.join(", ")
+}
+
+#[test]
+fn what_needs_a_catalog_that_cannot_be_read_is_left_unchecked_without_an_error_of_its_own() {
+    let files = [
+        (
+            "library.toml",
+            "format = 1\n[library]\nid = \"l\"\nlabel = \"L\"\n",
+        ),
+        ("c/catalog.toml", "format = 1\n[catalog\n"),
+        ("books/b/book.toml", &book("c")),
+        ("books/b/amounts.csv", AMOUNTS),
+        ("p/policy.toml", POLICY),
+    ];
+    check(
+        &files,
+        "",
+        expect![[r#"
+        books/b/book.toml:5:11 `"c"` (warning) NOT_CHECKED price book `b` is not checked: `c` may be a catalog that cannot be read
+          help: put the catalog right and check again
+        c/catalog.toml:2:9 `` TOML_GRAMMAR the brackets of the heading are not closed
+          help: write `[name]` or `[[name]]`
+        p/policy.toml:5:13 `"c"` (warning) NOT_CHECKED policy `p` is not checked: `c` may be a catalog that cannot be read
+          help: put the catalog right and check again
+    "#]],
+    );
 }

@@ -33,11 +33,28 @@ pub(crate) fn check(kind: IdKind, id: &str, place: &Place, findings: &Findings) 
     let Some((why, help)) = fault(kind, id) else {
         return;
     };
+    let help = match respelt(kind, id) {
+        Some(better) => format!("write `{better}`; {help}"),
+        None => help.to_owned(),
+    };
     findings.push(
         Finding::error("BAD_ID", format!("`{id}` {why}"))
             .at(place.clone())
             .with_help(help),
     );
+}
+
+/// The nearest thing that has the right form, for an id whose form is wrong.
+fn respelt(kind: IdKind, id: &str) -> Option<String> {
+    let between = if kind == IdKind::Name { '_' } else { '-' };
+    let letter = |letter: char| match letter {
+        'a'..='z' | '0'..='9' | '_' => Some(letter),
+        'A'..='Z' => Some(letter.to_ascii_lowercase()),
+        ' ' | '-' | '.' | '/' => Some(between),
+        _ => None,
+    };
+    let better: String = id.trim().chars().map(letter).collect::<Option<_>>()?;
+    (better != id && fault(kind, &better).is_none()).then_some(better)
 }
 
 fn fault(kind: IdKind, id: &str) -> Option<(&'static str, &'static str)> {

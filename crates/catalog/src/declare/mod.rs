@@ -92,6 +92,8 @@ impl Declared {
             .extend(file.list("notice", "notice", home).filter_map(rule::notice));
         self.examples
             .extend(file.list("example", "example", home).filter_map(example::example));
+        // What stands under a misspelt heading would be missed everywhere.
+        self.has_gaps |= file.reader.has_strangers();
         file.reader.finish();
     }
 }

@@ -40,6 +40,10 @@ pub(crate) enum RawRequirement {
 
 /// How the sheet of a rule is laid out.
 #[derive(Clone, Debug)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "there is one a rule, and it does not live long"
+)]
 pub(crate) enum RawLayout {
     /// A row a line.
     List,

@@ -139,12 +139,15 @@ fn picks(raw: &RawExample, known: &Known<'_>, findings: &Findings) -> Option<Vec
             if let Some(before) = first.get(&pick.attribute) {
                 findings.push(
                     Finding::error(
-                        "DUPLICATE_ID",
+                        "DUPLICATE_PICK",
                         format!("`{}` is picked twice", raw.attribute.text),
                     )
                     .at(raw.attribute.place.clone())
-                    .with_help("keep one of the two")
-                    .with_related(before.clone(), "picked here first"),
+                    .with_help("keep one of the two picks")
+                    .with_related(
+                        before.clone(),
+                        format!("`{}` is picked here first", raw.attribute.text),
+                    ),
                 );
                 return None;
             }

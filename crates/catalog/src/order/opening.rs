@@ -71,6 +71,7 @@ fn check_alternate(tag: &str, of: &Spanned<String>, known: &BTreeMap<&str, &RawO
             );
             let help = match nearest(&of.value, others()) {
                 Some(near) => format!("did you mean `{near}`?"),
+                None if others().next().is_none() => "the order has no other opening".to_owned(),
                 None => format!("tags are {}", quoted_list(others())),
             };
             report.error("UNKNOWN_OPENING", &of.span, message, help);

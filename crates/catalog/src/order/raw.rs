@@ -123,6 +123,16 @@ pub(super) fn read(root: &Node, needs_date: bool, report: Report<'_>) -> Option<
     if !reader.format_is_known() && has_format {
         return None;
     }
+    let others = root.as_table().unwrap_or_default().iter();
+    let other = others
+        .map(|entry| &entry.key)
+        .find(|key| ["library", "attribute", "book", "policy"].contains(&key.value.as_str()));
+    if let Some(key) = other.filter(|_| !reader.has("order")) {
+        let message = format!("this file is no order: it has `{}`", key.value);
+        let help = "name the file with `[order]` in it; a library is looked at by `astragal check`";
+        report.error("NOT_AN_ORDER", &key.span, message, help);
+        return None;
+    }
     let mut order = RawOrder {
         id: None,
         label: None,
@@ -253,7 +263,7 @@ fn check_id(id: &Spanned<String>, kind: &str, reader: &TableReader<'_>) {
 
 fn read_openings(reader: &mut TableReader<'_>, report: Report<'_>) -> Vec<RawOpening> {
     let tables = reader.array_of_tables("opening", "opening");
-    if tables.is_empty() && !report.findings.has_errors() {
+    if tables.is_empty() && !report.findings.has_errors() && !reader.lacks_something() {
         let finding = Finding::warning("NO_OPENINGS", "the order has no opening").at(reader.place());
         report
             .findings

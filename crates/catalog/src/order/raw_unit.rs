@@ -45,9 +45,10 @@ pub(super) fn read_units(opening: &mut TableReader<'_>) -> Vec<RawUnit> {
     let tables = opening.array_of_tables("unit", &what);
     let heads: Vec<Range<usize>> = tables.iter().map(|table| table.place().span).collect();
     match heads.as_slice() {
-        [] if opening
-            .node("unit")
-            .is_none_or(|node| node.as_array().is_some_and(<[_]>::is_empty)) =>
+        [] if !opening.has_slip_of("unit")
+            && opening
+                .node("unit")
+                .is_none_or(|node| node.as_array().is_some_and(<[_]>::is_empty)) =>
         {
             let text = format!("{} has no unit", opening.what());
             let finding = Finding::error("NO_UNIT", text).at(opening.place());

@@ -178,12 +178,8 @@ fn a_policy_says_what_it_is_and_nothing_unknown() {
             "format = 1\n[policy]\nid = \"p\"\nlabel = \"P\"\ncatalog = \"c\"\nhide = [{ atribute = \"exterior\" }]\nmark_ups = [{ class = \"good\" }]\n[[rulez]]\n",
         )],
         expect![[r#"
-            p/policy.toml:2:1 `[policy]` MISSING_KEY policy `p` lacks `catalogs`
-              help: add `catalogs`
             p/policy.toml:5:1 `catalog` UNKNOWN_KEY unknown key `catalog` in policy `p`
               help: did you mean `catalogs`?
-            p/policy.toml:6:9 `{ atribute = "exterior" }` MISSING_KEY hidden option lacks `attribute`
-              help: add `attribute`
             p/policy.toml:6:9 `{ atribute = "exterior" }` MISSING_KEY hidden option lacks `option`
               help: add `option`
             p/policy.toml:6:11 `atribute` UNKNOWN_KEY unknown key `atribute` in hidden option

@@ -136,7 +136,7 @@ fn a_cell_is_named_by_row_and_column() {
          --> energy.csv:4:8
           |
         4 | low_e, 0;27 
-          |        ^^^^ row 3, column `u_factor`
+          |        ^^^^ row 3, column B (`u_factor`)
 
     "#]]
     .assert_eq(&text);

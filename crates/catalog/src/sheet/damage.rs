@@ -29,7 +29,7 @@ pub fn spreadsheet_help(cell: &str) -> Option<&'static str> {
     } else if cell.len() > 1 && cell.bytes().all(|byte| byte == b'#') {
         Some("the column of the spreadsheet was too narrow when it was saved")
     } else if cell.starts_with('#') && cell.ends_with(['!', '?', 'A']) {
-        Some("the formula of the spreadsheet failed")
+        Some("the formula of the spreadsheet failed; put it right there and save again")
     } else if cell.starts_with('=') {
         Some("this is the formula of a spreadsheet; save the values")
     } else if looks_like_exponent(cell) {

@@ -17,7 +17,7 @@ mod scan;
 use std::sync::Arc;
 
 pub use damage::spreadsheet_help;
-use reading::{Reading, RowStart, header_is_fine, row_place, u32_of, usize_of};
+use reading::{Reading, RowStart, header_is_fine, is_separated_otherwise, row_place, u32_of, usize_of};
 use scan::RawRecord;
 
 use crate::finding::{Finding, Findings, Place};
@@ -94,7 +94,13 @@ impl Sheet {
             findings.push(finding.at(Place::new(file, 0..0)));
             return None;
         };
-        let columns: Vec<String> = names.iter().map(|name| name.trim_ascii().to_owned()).collect();
+        let mut columns: Vec<String> = names.iter().map(|name| name.trim_ascii().to_owned()).collect();
+        if is_separated_otherwise(&reading, header, &columns) {
+            return None;
+        }
+        let width = columns.len();
+        let blank = reading.blank_columns(width, &columns);
+        columns.truncate(width - blank);
         let is_fine = header_is_fine(&reading, header, &columns);
         let mut sheet = Sheet {
             file,
@@ -105,11 +111,12 @@ impl Sheet {
             cell_ends: Vec::new(),
             rows: Vec::new(),
         };
-        let fits = sheet.read_rows(&mut reading, rows_limit);
+        let fits = sheet.read_rows(&mut reading, rows_limit, width);
         (is_fine && fits).then_some(sheet)
     }
 
-    fn read_rows(&mut self, reading: &mut Reading<'_>, rows_limit: usize) -> bool {
+    /// Reads the rows, of which each has as many cells as the header as it is written.
+    fn read_rows(&mut self, reading: &mut Reading<'_>, rows_limit: usize, width: usize) -> bool {
         let mut ragged = 0_usize;
         let mut last_ragged = None;
         while let Some((start, cells)) = reading.next() {
@@ -119,16 +126,20 @@ impl Sheet {
                     .push(too_many_rows(reading.place(start), rows_limit));
                 return false;
             }
-            if cells.len() != self.columns.len() {
+            if cells.len() != width {
+                let (found, cells) = (cells.len(), cells.clone());
+                if reading.is_unclosed(start) {
+                    continue;
+                }
                 ragged += 1;
                 last_ragged = Some(start);
                 if ragged <= REPORTS_LIMIT {
-                    let finding = ragged_row(start.number, cells.len(), self.columns.len());
+                    let finding = ragged_row(start.number, &cells, found, width);
                     reading.findings.push(finding.at(reading.place(start)));
                 }
                 continue;
             }
-            for cell in cells {
+            for cell in cells.iter().take(self.columns.len()) {
                 self.cells.push_str(cell.trim_ascii());
                 self.cell_ends.push(u32_of(self.cells.len()));
             }
@@ -222,6 +233,7 @@ impl Sheet {
         let mut place = Place::new(self.file, scan::trimmed(&self.text, span));
         place.row = Some(start.number);
         place.column = self.columns.get(column.0).cloned();
+        place.column_number = Some(u32_of(column.0).saturating_add(1));
         place
     }
 
@@ -264,15 +276,38 @@ impl<'a> Row<'a> {
     }
 }
 
-fn ragged_row(number: u32, found: usize, expected: usize) -> Finding {
-    let cells = if found == 1 { "cell" } else { "cells" };
-    let text = format!("row {number} has {found} {cells}; the header has {expected}");
-    let help = if found > expected {
-        "a cell that holds a comma stands in quotes: \"12,50\""
-    } else {
-        "a cell with nothing in it still needs its comma"
+fn ragged_row(number: u32, cells: &csv::StringRecord, found: usize, expected: usize) -> Finding {
+    let word = if found == 1 { "cell" } else { "cells" };
+    let text = format!("row {number} has {found} {word}; the header has {expected}");
+    let is_blank = |cell: &str| cell.trim_ascii().is_empty();
+    let is_digits = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
+    // `225` and `00` were 225,00; a guess is made only where one pair of cells looks like that.
+    let pairs = cells.iter().zip(cells.iter().skip(1));
+    let halves: Vec<(&str, &str)> = pairs
+        .filter(|(whole, rest)| is_digits(whole) && is_digits(rest) && rest.len() == 2)
+        .collect();
+    let help = match halves.as_slice() {
+        _ if found < expected => "a cell with nothing in it still needs its comma".to_owned(),
+        _ if cells.iter().skip(expected).all(is_blank) => "take away the commas at the end of the row".to_owned(),
+        [(whole, rest)] => format!("was this `{whole},{rest}`? write a decimal point: `{whole}.{rest}`"),
+        _ => "a comma begins a new cell: write 1200.00 without one between thousands, several options as `white|grey`, and a text with commas in quotes"
+            .to_owned(),
     };
     Finding::error("RAGGED_ROW", text).with_help(help)
+}
+
+/// What a spreadsheet calls a column: `A`, `B`, ..., `Z`, `AA`.
+///
+/// Columns are counted from 1.
+pub(crate) fn column_letters(column: u32) -> String {
+    let mut letters = Vec::new();
+    let mut rest = column;
+    while rest > 0 {
+        let digit = u8::try_from((rest - 1) % 26).unwrap_or(0);
+        letters.push(char::from(b'A' + digit));
+        rest = (rest - 1) / 26;
+    }
+    letters.iter().rev().collect()
 }
 
 fn too_many_rows(place: Place, rows_limit: usize) -> Finding {

@@ -103,6 +103,32 @@ impl<'a> Reading<'a> {
         record.end
     }
 
+    /// How many columns at the end have no name and no cell with anything in it, as spreadsheets leave behind.
+    pub(super) fn blank_columns(&self, width: usize, columns: &[String]) -> usize {
+        let named = columns
+            .iter()
+            .rposition(|name| !name.is_empty())
+            .map_or(1, |at| at + 1);
+        if named >= width {
+            return 0;
+        }
+        let mut rest = Reading::new(self.file, self.text, self.findings);
+        let mut used = named;
+        while rest.reader.read_record(&mut rest.record).unwrap_or(false) {
+            let cells = rest.record.iter().enumerate();
+            let filled = cells.filter(|(_, cell)| !cell.trim_ascii().is_empty());
+            used = used.max(filled.last().map_or(0, |(at, _)| at + 1)).min(width);
+        }
+        width - used
+    }
+
+    /// Whether a quote is opened in a record and never closed, which is reported already.
+    pub(super) fn is_unclosed(&self, start: RowStart) -> bool {
+        RawRecord::scan(self.text, usize_of(start.byte))
+            .unclosed
+            .is_some()
+    }
+
     /// The place of a record.
     pub(super) fn place(&self, start: RowStart) -> Place {
         row_place(self.file, self.text, start)
@@ -118,28 +144,35 @@ pub(super) fn row_place(file: FileId, text: &str, start: RowStart) -> Place {
     }
 }
 
+/// Whether the cells are separated by something else than commas; a finding says so.
+pub(super) fn is_separated_otherwise(reading: &Reading<'_>, header: RowStart, columns: &[String]) -> bool {
+    let mark = |letter: char| columns.first().is_some_and(|only| only.contains(letter));
+    let name = match columns.len() {
+        1 if mark(';') => "semicolons",
+        1 if mark('\t') => "tabs",
+        _ => return false,
+    };
+    let text = format!("the cells of the header are separated by {name}; expected commas");
+    let help = "save as CSV with commas between the cells and a point in decimals";
+    reading.findings.push(
+        Finding::error("NOT_COMMAS", text)
+            .at(reading.place(header))
+            .with_help(help),
+    );
+    true
+}
+
 /// Whether the cells of the header name columns; findings say why they do not.
 pub(super) fn header_is_fine(reading: &Reading<'_>, header: RowStart, columns: &[String]) -> bool {
     let place = reading.place(header);
     let spans = RawRecord::scan(reading.text, usize_of(header.byte)).cells;
-    if let [only] = columns
-        && let Some((_, name)) = [(';', "semicolons"), ('\t', "tabs")]
-            .iter()
-            .find(|(mark, _)| only.contains(*mark))
-    {
-        let text = format!("the cells of the header are separated by {name}; expected commas");
-        let help = "save with commas; a cell that holds a comma stands in quotes";
-        reading
-            .findings
-            .push(Finding::error("NOT_COMMAS", text).at(place).with_help(help));
-        return false;
-    }
     let mut is_fine = true;
     for (at, name) in columns.iter().enumerate() {
         let cell_place = |at: usize| {
             let span = spans.get(at).cloned().unwrap_or(place.span.clone());
             Place {
                 row: Some(header.number),
+                column_number: Some(u32_of(at).saturating_add(1)),
                 ..Place::new(reading.file, scan::trimmed(reading.text, span))
             }
         };
@@ -149,7 +182,13 @@ pub(super) fn header_is_fine(reading: &Reading<'_>, header: RowStart, columns: &
         }
         if name.is_empty() {
             is_fine = false;
-            let finding = Finding::error("EMPTY_COLUMN_NAME", format!("column {} has no name", at + 1));
+            let finding = Finding::error(
+                "EMPTY_COLUMN_NAME",
+                format!(
+                    "column {} has no name",
+                    super::column_letters(u32_of(at).saturating_add(1))
+                ),
+            );
             reading.findings.push(
                 finding
                     .at(cell_place(at))

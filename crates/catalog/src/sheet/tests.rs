@@ -98,15 +98,15 @@ fn a_ragged_row_is_a_finding_and_left_out() {
     check(
         "a,b,c\n1,2\n1,2,3\n1,2,3,4\n1\n",
         expect![[r#"
-        ["a", "b", "c"]
-        row 3 on line 3: ["1", "2", "3"] from ["1", "2", "3"]
-        2:1 row 2 "1,2" RAGGED_ROW row 2 has 2 cells; the header has 3
-          help: a cell with nothing in it still needs its comma
-        4:1 row 4 "1,2,3,4" RAGGED_ROW row 4 has 4 cells; the header has 3
-          help: a cell that holds a comma stands in quotes: "12,50"
-        5:1 row 5 "1" RAGGED_ROW row 5 has 1 cell; the header has 3
-          help: a cell with nothing in it still needs its comma
-    "#]],
+            ["a", "b", "c"]
+            row 3 on line 3: ["1", "2", "3"] from ["1", "2", "3"]
+            2:1 row 2 "1,2" RAGGED_ROW row 2 has 2 cells; the header has 3
+              help: a cell with nothing in it still needs its comma
+            4:1 row 4 "1,2,3,4" RAGGED_ROW row 4 has 4 cells; the header has 3
+              help: a comma begins a new cell: write 1200.00 without one between thousands, several options as `white|grey`, and a text with commas in quotes
+            5:1 row 5 "1" RAGGED_ROW row 5 has 1 cell; the header has 3
+              help: a cell with nothing in it still needs its comma
+        "#]],
     );
 }
 
@@ -152,15 +152,15 @@ fn a_header_needs_names_that_differ() {
     check(
         "a,,a, \n1,2,3,4\n",
         expect![[r#"
-        no sheet
-        1:3 row 1 "" EMPTY_COLUMN_NAME column 2 has no name
-          help: name it, or delete the column
-        1:4 row 1 "a" DUPLICATE_COLUMN two columns are named `a`
-          help: rename or delete one
-          1:1 row 1 "a": `a` stands here first
-        1:6 row 1 "" EMPTY_COLUMN_NAME column 4 has no name
-          help: name it, or delete the column
-    "#]],
+            no sheet
+            1:3 row 1 "" EMPTY_COLUMN_NAME column B has no name
+              help: name it, or delete the column
+            1:4 row 1 "a" DUPLICATE_COLUMN two columns are named `a`
+              help: rename or delete one
+              1:1 row 1 "a": `a` stands here first
+            1:6 row 1 "" EMPTY_COLUMN_NAME column D has no name
+              help: name it, or delete the column
+        "#]],
     );
     check(
         " , \n\n",
@@ -183,18 +183,18 @@ fn semicolons_and_tabs_are_not_commas() {
     check(
         "a;b\n1;2\n",
         expect![[r#"
-        no sheet
-        1:1 row 1 "a;b" NOT_COMMAS the cells of the header are separated by semicolons; expected commas
-          help: save with commas; a cell that holds a comma stands in quotes
-    "#]],
+            no sheet
+            1:1 row 1 "a;b" NOT_COMMAS the cells of the header are separated by semicolons; expected commas
+              help: save as CSV with commas between the cells and a point in decimals
+        "#]],
     );
     check(
         "a\tb\n1\t2\n",
         expect![[r#"
-        no sheet
-        1:1 row 1 "a\tb" NOT_COMMAS the cells of the header are separated by tabs; expected commas
-          help: save with commas; a cell that holds a comma stands in quotes
-    "#]],
+            no sheet
+            1:1 row 1 "a\tb" NOT_COMMAS the cells of the header are separated by tabs; expected commas
+              help: save as CSV with commas between the cells and a point in decimals
+        "#]],
     );
     check(
         "only\n1;2\n",
@@ -278,5 +278,69 @@ proptest::proptest! {
         }
         let all = findings.into_sorted(&sources);
         let _ = crate::render::render(&all, &sources, crate::render::RenderStyle { colour: false });
+    }
+}
+
+#[test]
+fn blank_columns_that_a_spreadsheet_leaves_at_the_end_are_no_columns() {
+    check(
+        "a,b,,\n1,2,,\n",
+        expect![[r#"
+        ["a", "b"]
+        row 2 on line 2: ["1", "2"] from ["1", "2"]
+    "#]],
+    );
+    check(
+        "a,b,,\n1,2,,3\n",
+        expect![[r#"
+        no sheet
+        1:5 row 1 "" EMPTY_COLUMN_NAME column C has no name
+          help: name it, or delete the column
+        1:6 row 1 "" EMPTY_COLUMN_NAME column D has no name
+          help: name it, or delete the column
+    "#]],
+    );
+}
+
+#[test]
+fn a_quote_that_is_not_closed_is_one_finding() {
+    check(
+        "a,b\n\"1,2\n3,4\n",
+        expect![[r#"
+        ["a", "b"]
+        2:1 row 2 "\"" UNCLOSED_QUOTE row 2 has a cell with an opening quote and no closing one
+          help: close it; a quote inside a quoted cell is written twice
+    "#]],
+    );
+}
+
+#[test]
+fn a_row_with_too_many_cells_says_what_it_may_have_been() {
+    check(
+        "a,b\n1,2,\n225,00,7\nwhite,grey,pine\n",
+        expect![[r#"
+        ["a", "b"]
+        2:1 row 2 "1,2," RAGGED_ROW row 2 has 3 cells; the header has 2
+          help: take away the commas at the end of the row
+        3:1 row 3 "225,00,7" RAGGED_ROW row 3 has 3 cells; the header has 2
+          help: was this `225,00`? write a decimal point: `225.00`
+        4:1 row 4 "white,grey,pine" RAGGED_ROW row 4 has 3 cells; the header has 2
+          help: a comma begins a new cell: write 1200.00 without one between thousands, several options as `white|grey`, and a text with commas in quotes
+    "#]],
+    );
+}
+
+#[test]
+fn columns_have_the_letters_of_a_spreadsheet() {
+    for (column, letter) in [
+        (0, "A"),
+        (25, "Z"),
+        (26, "AA"),
+        (51, "AZ"),
+        (52, "BA"),
+        (701, "ZZ"),
+        (702, "AAA"),
+    ] {
+        assert_eq!(column_letters(column + 1), letter, "{column}");
     }
 }

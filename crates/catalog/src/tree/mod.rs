@@ -9,6 +9,7 @@
 //! Source: TOML 1.0 (toml.io) and RFC 8259 (JSON), read by the crates `toml` and `jsonc-parser`.
 
 mod depth;
+mod grammar;
 mod json;
 mod node;
 mod reader;

@@ -67,7 +67,7 @@ impl Node {
         Node { value, span }
     }
 
-    /// What kind of value this is, for a sentence: "text", "an array".
+    /// What kind of value this is, for a sentence: "text", "a list".
     #[must_use]
     pub fn kind(&self) -> &'static str {
         match self.value {

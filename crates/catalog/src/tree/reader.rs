@@ -53,6 +53,8 @@ pub struct TableReader<'a> {
     entries: &'a [Entry],
     taken: Vec<bool>,
     known: Vec<&'static str>,
+    /// Keys that must be there and are not, each with the finding that says so.
+    missing: Vec<(&'static str, Finding)>,
     findings: &'a Findings,
 }
 
@@ -77,6 +79,7 @@ impl<'a> TableReader<'a> {
             entries,
             taken,
             known: Vec::new(),
+            missing: Vec::new(),
             findings,
         })
     }
@@ -130,11 +133,10 @@ impl<'a> TableReader<'a> {
         }
         let text = format!("{} lacks `{key}`", self.what);
         let help = format!("add `{key}`");
-        self.findings.push(
-            Finding::error("MISSING_KEY", text)
-                .at(self.place())
-                .with_help(help),
-        );
+        let finding = Finding::error("MISSING_KEY", text)
+            .at(self.place())
+            .with_help(help);
+        self.missing.push((key, finding));
         false
     }
 
@@ -266,13 +268,49 @@ impl<'a> TableReader<'a> {
             _ => format!("`format` is {}", node.kind()),
         };
         let text = format!("{text}; this program reads `format = 1`");
-        self.findings
-            .push(Finding::error("UNKNOWN_FORMAT", text).at(self.place_of(&node.span)));
+        self.findings.push(
+            Finding::error("UNKNOWN_FORMAT", text)
+                .at(self.place_of(&node.span))
+                .with_help("write `format = 1`"),
+        );
         false
     }
 
+    /// Whether a key that is no known one looks like a slip of this one.
+    pub fn has_slip_of(&self, key: &'static str) -> bool {
+        self.strangers()
+            .any(|entry| nearest(&entry.key.value, [key]).is_some())
+    }
+
+    /// Whether a key that must be there is not, which is said when reading is finished.
+    #[must_use]
+    pub fn lacks_something(&self) -> bool {
+        !self.missing.is_empty()
+    }
+
+    /// Whether some key is no known one.
+    #[must_use]
+    pub fn has_strangers(&self) -> bool {
+        self.strangers().next().is_some()
+    }
+
+    /// The keys that nobody took and nobody asked for.
+    fn strangers(&self) -> impl Iterator<Item = &'a Entry> {
+        let untaken = self.entries.iter().zip(&self.taken).filter(|(_, taken)| !**taken);
+        untaken
+            .map(|(entry, _)| entry)
+            .filter(|entry| !self.known.contains(&entry.key.value.as_str()))
+    }
+
     /// Reports every key that nobody took.
-    pub fn finish(self) {
+    pub fn finish(mut self) {
+        // A slip in the key that is missing is one mistake, and the slip says it better.
+        let missing = std::mem::take(&mut self.missing);
+        for (key, finding) in missing {
+            if !self.has_slip_of(key) {
+                self.findings.push(finding);
+            }
+        }
         for (entry, _) in self.entries.iter().zip(&self.taken).filter(|(_, taken)| !**taken) {
             let key = &entry.key.value;
             let help = match nearest(key, self.known.iter().copied()) {
@@ -354,8 +392,11 @@ impl<'a> TableReader<'a> {
             return Some(Spanned::new(date, node.span.clone()));
         }
         let message = format!("{what} is `{text}`; expected a date like 2024-06-01");
-        self.findings
-            .push(Finding::error("NOT_A_DATE", message).at(self.place_of(&node.span)));
+        self.findings.push(
+            Finding::error("NOT_A_DATE", message)
+                .at(self.place_of(&node.span))
+                .with_help("write year, month and day, all in digits: 2024-06-01"),
+        );
         None
     }
 
@@ -363,7 +404,7 @@ impl<'a> TableReader<'a> {
     pub fn as_array(&self, node: &'a Node, what: &str) -> Option<Spanned<&'a [Node]>> {
         match &node.value {
             NodeValue::Array(nodes) => Some(Spanned::new(nodes.as_slice(), node.span.clone())),
-            _ => self.wrong(what, node, "an array"),
+            _ => self.wrong(what, node, "a list"),
         }
     }
 
@@ -373,15 +414,40 @@ impl<'a> TableReader<'a> {
     }
 }
 
+impl Drop for TableReader<'_> {
+    /// What is missing is said even when nobody finished reading.
+    fn drop(&mut self) {
+        for (_, finding) in std::mem::take(&mut self.missing) {
+            self.findings.push(finding);
+        }
+    }
+}
+
 fn wrong_type(what: &str, node: &Node, expected: &str, file: FileId) -> Finding {
     let text = format!("{what} is {}; expected {expected}", node.kind());
     let finding = Finding::error("WRONG_TYPE", text).at(Place::new(file, node.span.clone()));
+    let key = what.trim_matches('`');
     match (&node.value, expected) {
         (NodeValue::Null, _) => finding.with_help("leave the key out"),
-        (NodeValue::Table(_), "an array") => {
-            finding.with_help("in TOML a list of tables is written `[[name]]`")
+        (NodeValue::Table(_), "a list") if what.starts_with('`') && key != "picks" => {
+            finding.with_help(format!("write the heading with two brackets: `[[{key}]]`"))
         }
+        (NodeValue::Table(_), "a list") => {
+            finding.with_help("write a list of tables: `[{ attribute = \"exterior\", option = \"white\" }]`")
+        }
+        (NodeValue::Text(text), "a list") => finding.with_help(format!("write `[\"{text}\"]`")),
+        (NodeValue::Text(text), "true or false") => match text.trim().to_ascii_lowercase().as_str() {
+            "true" | "yes" => finding.with_help("write `true` without quotes"),
+            "false" | "no" => finding.with_help("write `false` without quotes"),
+            _ => finding.with_help("write `true` or `false`"),
+        },
+        (_, "true or false") => finding.with_help("write `true` or `false`"),
+        (NodeValue::Text(text), "a whole number") if text.bytes().all(|byte| byte.is_ascii_digit()) => {
+            finding.with_help(format!("write `{text}` without quotes"))
+        }
+        (_, "a whole number") => finding.with_help("write it like `2`"),
         (NodeValue::Integer(_) | NodeValue::Decimal(_), "text") => finding.with_help("put it in quotes"),
+        (NodeValue::Text(_), "a table") => finding.with_help("write `{ key = \"value\" }`"),
         _ => finding,
     }
 }

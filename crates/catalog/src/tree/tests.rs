@@ -104,8 +104,10 @@ fn every_mistake_in_toml_is_reported_and_there_is_no_tree() {
         "a = \nb = [1, 2\nc = 3\n",
         expect![[r#"
             no tree
-            1:5 "" TOML_GRAMMAR this is not TOML: a value is missing
-            3:6 "" TOML_GRAMMAR this is not TOML: unclosed array, expected `]`
+            1:5 "" TOML_GRAMMAR a value is missing
+              help: write it after the `=`; text stands in quotes
+            3:6 "" TOML_GRAMMAR a bracket `[` is not closed before this
+              help: close it with `]`
               2:5 "[": opened here
         "#]],
     );
@@ -114,10 +116,10 @@ fn every_mistake_in_toml_is_reported_and_there_is_no_tree() {
         "a = [\n  { b = white },\n  [1, 2\n\n[t]\nx = 1\n",
         expect![[r#"
             no tree
-            2:9 "white" TOML_GRAMMAR this is not TOML: string values must be quoted, expected literal string
-              help: put it in quotes
-            5:1 "" TOML_GRAMMAR this is not TOML: missing comma between array elements, expected `,`
-            6:6 "" TOML_GRAMMAR this is not TOML: unclosed array, expected `]`
+            2:9 "white" TOML_GRAMMAR found `white`, expected a value
+              help: put text and sizes in quotes: `"white"`
+            5:1 "" TOML_GRAMMAR a bracket `[` is not closed before this
+              help: close it with `]`
               3:3 "[": opened here
         "#]],
     );
@@ -125,19 +127,20 @@ fn every_mistake_in_toml_is_reported_and_there_is_no_tree() {
         "a.toml",
         "a = white\n",
         expect![[r#"
-        no tree
-        1:5 "white" TOML_GRAMMAR this is not TOML: string values must be quoted, expected literal string
-          help: put it in quotes
-    "#]],
+            no tree
+            1:5 "white" TOML_GRAMMAR found `white`, expected a value
+              help: put text and sizes in quotes: `"white"`
+        "#]],
     );
     check(
         "a.toml",
         "ok = 1\nx = \"unclosed\ny = 2\n[t\nz = 1..2\n",
         expect![[r#"
             no tree
-            2:14 "" TOML_GRAMMAR this is not TOML: invalid basic string, expected `"`
-            4:3 "" TOML_GRAMMAR this is not TOML: unclosed table, expected `]`
-              4:1 "[": opened here
+            2:14 "" TOML_GRAMMAR a text that begins with `"` is not closed on its line
+              help: close it with `"`; a text of several lines stands between `"""`
+            4:3 "" TOML_GRAMMAR the brackets of the heading are not closed
+              help: write `[name]` or `[[name]]`
         "#]],
     );
 }
@@ -148,11 +151,11 @@ fn a_key_that_stands_twice_is_placed_at_both() {
         "a.toml",
         "id = 1\nx = { id = 2 }\nid = 3\n",
         expect![[r#"
-        {id: integer 1, x: {id: integer 2}}
-        3:1 "id" DUPLICATE_KEY key `id` stands twice in the same table
-          help: keep one of the two; a list of tables is written `[[name]]`
-          1:1 "id": `id` stands here first
-    "#]],
+            {id: integer 1, x: {id: integer 2}}
+            3:1 "id" DUPLICATE_KEY key `id` stands twice in the same table
+              help: keep one of the two
+              1:1 "id": `id` stands here first
+        "#]],
     );
     check(
         "a.toml",
@@ -160,7 +163,7 @@ fn a_key_that_stands_twice_is_placed_at_both() {
         expect![[r#"
             {a: {id: integer 1}, id: integer 2, b: {id: integer 5}}
             4:1 "id" DUPLICATE_KEY key `id` stands twice in the same table
-              help: keep one of the two; a list of tables is written `[[name]]`
+              help: keep one of the two
               2:1 "id": `id` stands here first
         "#]],
     );
@@ -170,7 +173,7 @@ fn a_key_that_stands_twice_is_placed_at_both() {
         expect![[r#"
             {x: {id: integer 1, y: {id: integer 4}}}
             1:31 "id" DUPLICATE_KEY key `id` stands twice in the same table
-              help: keep one of the two; a list of tables is written `[[name]]`
+              help: keep one of the two
               1:7 "id": `id` stands here first
         "#]],
     );
@@ -180,7 +183,7 @@ fn a_key_that_stands_twice_is_placed_at_both() {
         expect![[r#"
             {r: [{id: integer 1}, {id: integer 2}]}
             5:1 "\"id\"" DUPLICATE_KEY key `id` stands twice in the same table
-              help: keep one of the two; a list of tables is written `[[name]]`
+              help: keep one of the two
               4:1 "id": `id` stands here first
         "#]],
     );
@@ -192,9 +195,9 @@ fn a_heading_that_stands_twice_is_placed_at_both() {
         "a.toml",
         "[ catalog ] # first\nid = 1\n[b]\n[catalog]\n",
         expect![[r#"
-            {b: {}, catalog: {id: integer 1}}
-            4:2 "catalog" DUPLICATE_KEY key `catalog` stands twice in the same table
-              help: keep one of the two; a list of tables is written `[[name]]`
+            no tree
+            4:2 "catalog" DUPLICATE_KEY the heading `catalog` stands twice
+              help: write `[[catalog]]`, with two brackets, each time, or keep one of the two
               1:1 "[ catalog ] # first": `catalog` stands here first
         "#]],
     );
@@ -202,31 +205,31 @@ fn a_heading_that_stands_twice_is_placed_at_both() {
         "a.toml",
         "[a.b]\n[x]\nb = 1\n[a.b]\n",
         expect![[r#"
-        {a: {b: {}}, x: {b: integer 1}}
-        4:4 "b" DUPLICATE_KEY key `b` stands twice in the same table
-          help: keep one of the two; a list of tables is written `[[name]]`
-          1:1 "[a.b]": `b` stands here first
-    "#]],
+            no tree
+            4:4 "b" DUPLICATE_KEY the heading `b` stands twice
+              help: write `[[b]]`, with two brackets, each time, or keep one of the two
+              1:1 "[a.b]": `b` stands here first
+        "#]],
     );
     check(
         "a.toml",
         "a = 1\n[a]\n",
         expect![[r#"
-        {a: {}}
-        2:2 "a" DUPLICATE_KEY key `a` stands twice in the same table
-          help: keep one of the two; a list of tables is written `[[name]]`
-          1:1 "a = 1": `a` stands here first
-    "#]],
+            no tree
+            2:2 "a" DUPLICATE_KEY the heading `a` stands twice
+              help: write `[[a]]`, with two brackets, each time, or keep one of the two
+              1:1 "a = 1": `a` stands here first
+        "#]],
     );
     check(
         "a.toml",
         "[a]\n[[a]]\n",
         expect![[r#"
-        {a: {}}
-        2:3 "a" DUPLICATE_KEY key `a` stands twice in the same table
-          help: keep one of the two; a list of tables is written `[[name]]`
-          1:1 "[a]": `a` stands here first
-    "#]],
+            no tree
+            2:3 "a" DUPLICATE_KEY the heading `a` stands twice
+              help: write `[[a]]`, with two brackets, each time, or keep one of the two
+              1:1 "[a]": `a` stands here first
+        "#]],
     );
     check(
         "a.json",
@@ -263,9 +266,10 @@ fn not_a_number_infinity_and_times_of_day_are_findings() {
         "a.toml",
         "d = 2023-02-29\n",
         expect![[r#"
-        no tree
-        1:5 "2023-02-29" TOML_GRAMMAR this is not TOML: invalid date, expected day between 01 and 28
-    "#]],
+            no tree
+            1:5 "2023-02-29" TOML_GRAMMAR `2023-02-29` is no day of the calendar
+              help: write a date like 2026-11-25
+        "#]],
     );
     check(
         "a.toml",
@@ -547,17 +551,21 @@ fn a_wrong_type_says_what_was_found_and_expected() {
         },
         expect![[r#"
             [false, false, false, false, false, false, false, false, false, false, false]
-            1:7 "\"x\"" WRONG_TYPE `a` is text; expected an array
+            1:7 "\"x\"" WRONG_TYPE `a` is text; expected a list
+              help: write `["x"]`
             1:17 "1" WRONG_TYPE `b` is a whole number; expected text
               help: put it in quotes
             1:25 "null" WRONG_TYPE `c` is null; expected text
               help: leave the key out
             1:36 "1.5" WRONG_TYPE `d` is a decimal number; expected a whole number
+              help: write it like `2`
             1:46 "\"2024-6-1\"" NOT_A_DATE `e` is `2024-6-1`; expected a date like 2024-06-01
-            1:63 "{}" WRONG_TYPE `f` is a table; expected an array
-              help: in TOML a list of tables is written `[[name]]`
+              help: write year, month and day, all in digits: 2024-06-01
+            1:63 "{}" WRONG_TYPE `f` is a table; expected a list
+              help: write the heading with two brackets: `[[f]]`
             1:73 "1" WRONG_TYPE element 1 of `g` is a whole number; expected a table
             1:76 "\"x\"" WRONG_TYPE element 2 of `g` is text; expected a table
+              help: write `{ key = "value" }`
             1:87 "5" WRONG_TYPE `h` is a whole number; expected a table
             1:95 "99999999999999999999" NUMBER_TOO_LARGE `i` is 99999999999999999999, which is too large a number
             1:122 "1.5e3" NUMBER_WITH_EXPONENT `j` is `1.5e3`, a number with an exponent
@@ -608,29 +616,33 @@ fn only_format_one_is_known() {
         (
             "format = 2",
             expect![[r#"
-            false
-            1:10 "2" UNKNOWN_FORMAT `format = 2` is not known; this program reads `format = 1`
-        "#]],
+                false
+                1:10 "2" UNKNOWN_FORMAT `format = 2` is not known; this program reads `format = 1`
+                  help: write `format = 1`
+            "#]],
         ),
         (
             "format = \"1\"",
             expect![[r#"
-            false
-            1:10 "\"1\"" UNKNOWN_FORMAT `format = "1"` is not known; this program reads `format = 1`
-        "#]],
+                false
+                1:10 "\"1\"" UNKNOWN_FORMAT `format = "1"` is not known; this program reads `format = 1`
+                  help: write `format = 1`
+            "#]],
         ),
         (
             "format = 1.0",
             expect![[r#"
-            false
-            1:10 "1.0" UNKNOWN_FORMAT `format = 1.0` is not known; this program reads `format = 1`
-        "#]],
+                false
+                1:10 "1.0" UNKNOWN_FORMAT `format = 1.0` is not known; this program reads `format = 1`
+                  help: write `format = 1`
+            "#]],
         ),
         (
             "format = [1]",
             expect![[r#"
                 false
                 1:10 "[1]" UNKNOWN_FORMAT `format` is an array; this program reads `format = 1`
+                  help: write `format = 1`
             "#]],
         ),
         (
@@ -720,4 +732,128 @@ fn a_file_that_is_all_mistakes_gives_a_bounded_number_of_findings() {
         .assert_eq(&last_of("= = =\n".repeat(1_000)));
     expect![[r#"22:1 "a" DUPLICATE_KEY 979 more keys that stand twice, from here on"#]]
         .assert_eq(&last_of("a = 1\n".repeat(1_000)));
+}
+
+#[test]
+fn a_slip_in_a_key_that_must_be_there_is_one_finding() {
+    check_reader(
+        "a.toml",
+        "standart = \"white\"",
+        |reader| format!("{:?}", reader.required_text("standard").map(|text| text.value)),
+        expect![[r#"
+            None
+            1:1 "standart" UNKNOWN_KEY unknown key `standart` in attribute
+              help: did you mean `standard`?
+        "#]],
+    );
+}
+
+#[test]
+fn a_heading_with_one_bracket_too_few_hides_nothing_else_behind_it() {
+    check(
+        "a.toml",
+        "[[rule]]\nid = 1\n[rule]\nid = 2\n",
+        expect![[r#"
+        no tree
+        3:2 "rule" DUPLICATE_KEY the heading `rule` stands twice
+          help: write `[[rule]]`, with two brackets, each time, or keep one of the two
+          1:1 "[[rule]]": `rule` stands here first
+    "#]],
+    );
+}
+
+#[test]
+fn what_follows_from_a_bracket_left_open_is_not_said() {
+    check(
+        "a.toml",
+        "a = [1,\n  2\nb = 3\nc = 4\n[[rule]]\nid = 5\n",
+        expect![[r#"
+            no tree
+            3:1 "" TOML_GRAMMAR a bracket `[` is not closed before this
+              help: close it with `]`
+              1:5 "[": opened here
+        "#]],
+    );
+    check(
+        "a.toml",
+        "a = { b = 1, c = 2\nd = 3\n[e]\nf = 4\n",
+        expect![[r#"
+        no tree
+        2:1 "" TOML_GRAMMAR found `d`, expected a comma or `}`
+          help: write a comma between the entries
+          1:5 "{": opened here
+    "#]],
+    );
+}
+
+#[test]
+fn slips_of_people_are_said_in_plain_words() {
+    for (row, text, message, help) in [
+        (
+            "yes",
+            "a = Yes",
+            "found `Yes`, expected true or false",
+            "write `true`",
+        ),
+        (
+            "no",
+            "a = no",
+            "found `no`, expected true or false",
+            "write `false`",
+        ),
+        (
+            "date",
+            "a = 11/25/2026",
+            "found `11/25/2026`, expected a date",
+            "write the year first, like 2026-11-25",
+        ),
+        (
+            "bare size",
+            "a = 35-5/8",
+            "found `35-5/8`, expected a value",
+            "put text and sizes in quotes: `\"35-5/8\"`",
+        ),
+        (
+            "curly quotes",
+            "a = \u{201c}b\u{201d}",
+            "found a curly quote `\u{201c}`",
+            "use straight quotes, `\"` or `'`",
+        ),
+        (
+            "hard space",
+            "a\u{a0}= 1",
+            "found a space that is no ordinary one (a non-breaking space)",
+            "delete it and write an ordinary space",
+        ),
+        (
+            "no value",
+            "a\n",
+            "`a` has no `=` and no value",
+            "write `key = value`, or a heading like `[[rule]]`",
+        ),
+        (
+            "no such day",
+            "a = 2026-11-31",
+            "`2026-11-31` is no day of the calendar",
+            "write a date like 2026-11-25",
+        ),
+        (
+            "inch mark",
+            "a = { b = \"30\"\" }",
+            "found one more quote after the end of a text",
+            "leave an inch mark out: `\"35 5/8\"`; a text with quotes in it stands between `'''` and `'''`",
+        ),
+    ] {
+        let mut sources = Sources::new();
+        let file = sources.add("a.toml", text);
+        let findings = Findings::new();
+        assert!(read(&sources, file, &findings).is_none(), "{row}");
+        let found = findings.into_sorted(&sources);
+        assert_eq!(found.len(), 1, "{row}: {found:?}");
+        assert_eq!(
+            (found[0].message(), found[0].help()),
+            (message, Some(help)),
+            "{row}"
+        );
+    }
 }

@@ -16,7 +16,7 @@ use toml::de::{DeFloat, DeInteger, DeTable, DeValue};
 use toml::value::Datetime;
 
 use super::depth::{self, Language};
-use super::{DEPTH_LIMIT, Entry, Node, NodeValue, Spanned, twice};
+use super::{DEPTH_LIMIT, Entry, Node, NodeValue, Spanned, grammar, twice};
 use crate::finding::{Finding, Findings, Place};
 use crate::source::FileId;
 
@@ -36,6 +36,13 @@ pub(super) fn read(text: &str, file: FileId, findings: &Findings) -> Option<Node
     report_twice(text, file, &twice, table.get_ref(), findings);
     if !broken.is_empty() {
         report_grammar(text, file, &mut broken, findings);
+        return None;
+    }
+    // Of a heading that stands twice only the last is kept: what the others declare would be missed everywhere.
+    if twice
+        .iter()
+        .any(|error| is_in_heading(text, &within(text, error.span())))
+    {
         return None;
     }
     let mut reading = Reading {
@@ -181,19 +188,31 @@ fn report_twice(
 /// Reports one mistake a line: those after the first mostly follow from it.
 fn report_grammar(text: &str, file: FileId, errors: &mut [toml::de::Error], findings: &Findings) {
     let place_of = |error: &toml::de::Error| Place::new(file, within(text, error.span()));
+    // INVARIANT: sorted, so that what comes after a bracket that is not closed comes after it here too.
     let line_of = |place: &Place| text.get(..place.span.start).and_then(|text| text.rfind('\n'));
     // What is not closed says more than what the parser met in it.
     errors.sort_by_cached_key(|error| {
         let place = place_of(error);
-        (
-            line_of(&place),
-            !error.message().starts_with("unclosed"),
-            place.span.start,
-        )
+        let is_quote = |at: Option<usize>| {
+            at.and_then(|at| text.as_bytes().get(at))
+                .is_some_and(|byte| b"\"'".contains(byte))
+        };
+        let start = place.span.start;
+        // A quote behind a quote leaves everything open that stood open.
+        let rank = match error.message() {
+            _ if is_quote(Some(start)) && is_quote(start.checked_sub(1)) => 0,
+            message if message.starts_with("unclosed") => 1,
+            _ => 2,
+        };
+        (line_of(&place), rank, start)
     });
     let mut last_line = None;
     let mut left_out = LeftOut::default();
-    for error in errors {
+    let upset = errors
+        .iter()
+        .position(|error| grammar::upsets_the_rest(error.message()))
+        .map_or(errors.len(), |first| first + 1);
+    for error in errors.iter().take(upset) {
         let place = place_of(error);
         let line = Some(line_of(&place));
         if line != last_line && !left_out.is_one_more(&place) {
@@ -236,22 +255,7 @@ fn not_toml(text: &str, message: &str, place: Place) -> Finding {
     if message == "recursion limit" {
         return depth::finding(place.file, place.span);
     }
-    let is_bare = message.starts_with("string values must be quoted");
-    let message = if is_bare && place.span.is_empty() {
-        "a value is missing"
-    } else {
-        message
-    };
-    let finding = Finding::error("TOML_GRAMMAR", format!("this is not TOML: {message}"));
-    let before = text.get(..place.span.start).unwrap_or("");
-    let finding = match depth::open_bracket(before, Language::Toml) {
-        Some(span) if message.starts_with("unclosed") => {
-            finding.with_related(Place::new(place.file, span), "opened here")
-        }
-        _ if is_bare && !place.span.is_empty() => finding.with_help("put it in quotes"),
-        _ => finding,
-    };
-    finding.at(place)
+    grammar::finding(text, message, place)
 }
 
 /// Bytes inside the text, whatever the parser said.
@@ -261,18 +265,30 @@ fn within(text: &str, span: Option<Range<usize>>) -> Range<usize> {
     start..span.end.clamp(start, text.len())
 }
 
+fn is_in_heading(text: &str, span: &Range<usize>) -> bool {
+    let before = text.get(..span.start).unwrap_or("");
+    let line = before.rsplit('\n').next().unwrap_or("").trim_start();
+    line.starts_with('[') && !line.contains('=')
+}
+
 fn duplicate_key(text: &str, again: Place, first: Option<Range<usize>>) -> Finding {
     let key = text
         .get(again.span.clone())
         .unwrap_or("")
         .trim_matches(['"', '\'']);
     let file = again.file;
-    let finding = Finding::error(
-        "DUPLICATE_KEY",
-        format!("key `{key}` stands twice in the same table"),
-    )
-    .at(again)
-    .with_help("keep one of the two; a list of tables is written `[[name]]`");
+    let (message, help) = if is_in_heading(text, &again.span) {
+        (
+            format!("the heading `{key}` stands twice"),
+            format!("write `[[{key}]]`, with two brackets, each time, or keep one of the two"),
+        )
+    } else {
+        (
+            format!("key `{key}` stands twice in the same table"),
+            "keep one of the two".to_owned(),
+        )
+    };
+    let finding = Finding::error("DUPLICATE_KEY", message).at(again).with_help(help);
     match first {
         Some(span) => finding.with_related(Place::new(file, span), format!("`{key}` stands here first")),
         None => finding,

@@ -243,6 +243,13 @@ impl Names {
         self.named.get(name)
     }
 
+    /// Whether some attribute has an option with this id.
+    pub(crate) fn is_option(&self, id: &str) -> bool {
+        self.attributes
+            .iter()
+            .any(|(_, shape)| shape.options.iter().any(|option| option.id.as_str() == id))
+    }
+
     /// All names, sorted.
     pub(crate) fn all(&self) -> impl Iterator<Item = &str> {
         self.named.keys().map(String::as_str)

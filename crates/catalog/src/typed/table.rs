@@ -127,7 +127,8 @@ pub(crate) fn figure_table(
     let value_column = column_named(sheet, value, scope);
     let columns = match keyed_by {
         Some(keyed_by) => key_columns(sheet, scope, parts, keyed_by),
-        None => all_columns(sheet, scope, parts, value_column),
+        // Without a value column any other may be it, misspelt.
+        None => all_columns(sheet, scope, parts, Some(value_column?)),
     };
     let value_column = value_column?;
     if columns.keys.iter().any(|key| key.column == value_column) {

@@ -31,20 +31,20 @@ fn what_a_header_lacks_or_has_wrong_is_found_at_once() {
         &catalog(Vec::new()),
         &[("book.toml", toml)],
         expect![[r#"
-        book/book.toml:2:1 [[book]] MISSING_KEY book `B 1` lacks `label`
-          help: add `label`
-        book/book.toml:3:6 ["B 1"] BAD_ID `B 1` is not an id
-          help: begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
-        book/book.toml:5:12 ["usd"] CURRENCY_UNKNOWN `usd` is not a currency of ISO 4217 with minor units
-          help: did you mean `USD`?
-        book/book.toml:6:12 ["0,05"] BAD_AMOUNT `0,05` is not an amount of money
-          help: write a decimal point, not a comma
-        book/book.toml:8:9 [2026-01-01] DATES_OUT_OF_ORDER `until` is 2026-01-01, before `from`, 2026-12-31
-          help: both days belong to the time in force
-          [2026-12-31] it begins here
-        book/book.toml:9:1 [valid] UNKNOWN_KEY unknown key `valid` in book `B 1`
-          help: known keys are `id`, `label`, `catalog`, `currency`, `round_to`, `from`, `until`, `amounts`
-    "#]],
+            book/book.toml:2:1 [[book]] MISSING_KEY book `B 1` lacks `label`
+              help: add `label`
+            book/book.toml:3:6 ["B 1"] BAD_ID `B 1` is not an id
+              help: write `b-1`; begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
+            book/book.toml:5:12 ["usd"] CURRENCY_UNKNOWN `usd` is not a currency of ISO 4217 with minor units
+              help: did you mean `USD`?
+            book/book.toml:6:12 ["0,05"] BAD_AMOUNT `0,05` is not an amount of money
+              help: write a decimal point, not a comma
+            book/book.toml:8:9 [2026-01-01] DATES_OUT_OF_ORDER `until` is 2026-01-01, before `from`, 2026-12-31
+              help: both days belong to the time in force
+              [2026-12-31] it begins here
+            book/book.toml:9:1 [valid] UNKNOWN_KEY unknown key `valid` in book `B 1`
+              help: known keys are `id`, `label`, `catalog`, `currency`, `round_to`, `from`, `until`, `amounts`
+        "#]],
     );
 }
 
@@ -205,12 +205,11 @@ fn unknown_keys_a_missing_header_and_an_unknown_format_are_found() {
         &catalog(Vec::new()),
         &[("book.toml", "format = 2\n[bok]\nid = \"b\"\n")],
         expect![[r#"
-        book/book.toml:1:1 [] MISSING_KEY price book file lacks `book`
-          help: add `book`
-        book/book.toml:1:10 [2] UNKNOWN_FORMAT `format = 2` is not known; this program reads `format = 1`
-        book/book.toml:2:2 [bok] UNKNOWN_KEY unknown key `bok` in price book file
-          help: did you mean `book`?
-    "#]],
+            book/book.toml:1:10 [2] UNKNOWN_FORMAT `format = 2` is not known; this program reads `format = 1`
+              help: write `format = 1`
+            book/book.toml:2:2 [bok] UNKNOWN_KEY unknown key `bok` in price book file
+              help: did you mean `book`?
+        "#]],
     );
 }
 

@@ -92,22 +92,22 @@ fn cells_and_amounts_are_checked() {
     check_finish(
         "finish,amount\nwhtie,1\ntan,\nbrass,$4\n15..36,1\n,2\n",
         expect![[r#"
-        book/sheet.csv:2:1 [whtie] UNKNOWN_OPTION unknown option or family `whtie` of `finish`
-          row 2, column finish
-          help: did you mean `white`? there are `brass`, `nickel`, `tan`, `white`, `metal`
-        book/sheet.csv:3:5 [] EMPTY_CELL found nothing, expected an amount of money
-          row 3, column amount
-          help: write the amount, 0 for nothing
-        book/sheet.csv:4:7 [$4] BAD_AMOUNT `$4` is not an amount of money
-          row 4, column amount
-          help: write the number alone; `currency` of the book says which money it is
-        book/sheet.csv:5:1 [15..36] RANGE_WITHOUT_ORDER found a range, expected an option
-          row 5, column finish
-          help: list what matches: `a|b|c`
-        book/sheet.csv:6:1 [] EMPTY_CELL found an empty cell, expected what it matches
-          row 6, column finish
-          help: write `*` for whatever stands there
-    "#]],
+            book/sheet.csv:2:1 [whtie] UNKNOWN_OPTION unknown option or family `whtie` of `finish`
+              row 2, column finish
+              help: did you mean `white`? there are `brass`, `nickel`, `tan`, `white`, `metal`
+            book/sheet.csv:3:5 [] EMPTY_CELL found nothing, expected an amount of money
+              row 3, column amount
+              help: write the amount, 0 for nothing
+            book/sheet.csv:4:7 [$4] BAD_AMOUNT `$4` is not an amount of money
+              row 4, column amount
+              help: write the number alone; `currency` of the book says which money it is
+            book/sheet.csv:5:1 [15..36] RANGE_WITHOUT_ORDER found a range, expected an option
+              row 5, column finish
+              help: list what matches: `a|b|c`
+            book/sheet.csv:6:1 [] EMPTY_CELL found an empty cell, expected what it matches
+              row 6, column finish
+              help: write `*` where anything may stand; of merged cells a spreadsheet saves only the first, so write it in every row
+        "#]],
     );
 }
 

@@ -31,8 +31,6 @@ fn picks_name_attributes_with_their_part_and_options_of_them() {
               help: leave the pick out; its standard says what it is
             c/catalog.toml:46:247 `"width"` UNKNOWN_ATTRIBUTE there is no attribute `width`
               help: attributes are `code`, `exterior`, `glazing.upper`
-            c/catalog.toml:46:272 `{ atribute = "exterior" }` MISSING_KEY pick lacks `attribute`
-              help: add `attribute`
             c/catalog.toml:46:272 `{ atribute = "exterior" }` MISSING_KEY pick lacks `option`
               help: add `option`
             c/catalog.toml:46:274 `atribute` UNKNOWN_KEY unknown key `atribute` in pick
@@ -42,9 +40,9 @@ fn picks_name_attributes_with_their_part_and_options_of_them() {
     refused(
         "date = 2026-11-25\npicks = [{ attribute = \"exterior\", option = \"white\" }, { attribute = \"exterior\", option = \"grey\" }]",
         expect![[r#"
-            c/catalog.toml:46:70 `"exterior"` DUPLICATE_ID `exterior` is picked twice
-              help: keep one of the two
-              c/catalog.toml:46:24 `"exterior"`: picked here first
+            c/catalog.toml:46:70 `"exterior"` DUPLICATE_PICK `exterior` is picked twice
+              help: keep one of the two picks
+              c/catalog.toml:46:24 `"exterior"`: `exterior` is picked here first
         "#]],
     );
 }
@@ -85,12 +83,13 @@ fn what_an_example_expects_is_there() {
     refused(
         "date = \"soon\"\ntotal = { amount = 1e3 }",
         expect![[r#"
-        c/catalog.toml:45:8 `"soon"` NOT_A_DATE `date` is `soon`; expected a date like 2024-06-01
-        c/catalog.toml:46:9 `{ amount = 1e3 }` MISSING_KEY `total` lacks `book`
-          help: add `book`
-        c/catalog.toml:46:20 `1e3` NUMBER_WITH_EXPONENT `amount` is `1e3`, a number with an exponent
-          help: write the number out: 1500, not 1.5e3
-    "#]],
+            c/catalog.toml:45:8 `"soon"` NOT_A_DATE `date` is `soon`; expected a date like 2024-06-01
+              help: write year, month and day, all in digits: 2024-06-01
+            c/catalog.toml:46:9 `{ amount = 1e3 }` MISSING_KEY `total` lacks `book`
+              help: add `book`
+            c/catalog.toml:46:20 `1e3` NUMBER_WITH_EXPONENT `amount` is `1e3`, a number with an exponent
+              help: write the number out: 1500, not 1.5e3
+        "#]],
     );
     refused(
         "",

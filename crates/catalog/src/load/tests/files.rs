@@ -140,8 +140,8 @@ fn what_a_file_that_cannot_be_read_declares_is_not_missed_as_well() {
             ("c/a.toml", "format = 1\n[[attribute]\n"),
         ],
         expect![[r#"
-            c/a.toml:2:13 `` TOML_GRAMMAR this is not TOML: unclosed array table, expected `]`
-              c/a.toml:2:1 `[`: opened here
+            c/a.toml:2:13 `` TOML_GRAMMAR the brackets of the heading are not closed
+              help: write `[name]` or `[[name]]`
         "#]],
     );
 }
@@ -158,11 +158,11 @@ fn files_that_are_empty_or_from_another_time_are_findings() {
     check_files(
         &[("c/catalog.toml", "\u{feff}format = 1\n")],
         expect![[r#"
-        c/catalog.toml:1:1 `` BYTE_ORDER_MARK `c/catalog.toml` begins with a byte-order mark
-          help: save it as UTF-8 without a byte-order mark (in some editors: `UTF-8`, not `UTF-8 with BOM`)
-        c/catalog.toml:1:1 `` MISSING_KEY catalog file lacks `catalog`
-          help: add `catalog`
-    "#]],
+            c/catalog.toml:1:1 `` BYTE_ORDER_MARK `c/catalog.toml` begins with a byte-order mark, a sign that cannot be seen
+              help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`
+            c/catalog.toml:1:1 `` MISSING_KEY catalog file lacks `catalog`
+              help: add `catalog`
+        "#]],
     );
     check_files(
         &[
@@ -171,6 +171,7 @@ fn files_that_are_empty_or_from_another_time_are_findings() {
         ],
         expect![[r#"
             c/a.toml:1:10 `2` UNKNOWN_FORMAT `format = 2` is not known; this program reads `format = 1`
+              help: write `format = 1`
         "#]],
     );
     check_files(
@@ -183,10 +184,10 @@ fn files_that_are_empty_or_from_another_time_are_findings() {
     check(
         COLOUR.replace("white\" },", "white\" ").as_str(),
         expect![[r#"
-        c/catalog.toml:10:28 `` TOML_GRAMMAR this is not TOML: missing key for inline table element, expected `,`
-        c/catalog.toml:11:19 `` TOML_GRAMMAR this is not TOML: unclosed inline table, expected `}`
-          c/catalog.toml:10:11 `[`: opened here
-    "#]],
+            c/catalog.toml:10:28 `` TOML_GRAMMAR a bracket `{` is not closed before this
+              help: close it with `}`
+              c/catalog.toml:10:12 `{`: opened here
+        "#]],
     );
 }
 
@@ -200,8 +201,8 @@ fn bytes_that_are_not_utf_8_are_named() {
     let path = library.locate(&folder.path().join("c")).unwrap();
     assert!(load_catalog(&library, &path, &mut sources, &findings).is_none());
     expect![[r#"
-        - NOT_UTF8 `c/catalog.toml` is not UTF-8: byte 13, on line 1, is 0xff
-          help: save it as UTF-8 without a byte-order mark
+        - NOT_UTF8 `c/catalog.toml` is not saved as UTF-8: line 1 has a letter that cannot be read (byte 13, 0xff)
+          help: save it as UTF-8 without a byte-order mark; accents and other special letters are lost otherwise
     "#]]
     .assert_eq(&lines_of(&findings.into_sorted(&sources), &sources));
 }

@@ -98,7 +98,7 @@ fn ids_have_a_form() {
         "[[measure]]\nid = \"opening-width\"\nlabel = \"M\"\n[[measure]]\nid = \"in\"\nlabel = \"M\"\n[[measure]]\nid = \"package\"\nlabel = \"M\"\n[[measure]]\nid = \"floor_to\"\nlabel = \"M\"\n[[measure]]\nid = \"Ünit\"\nlabel = \"M\"\n[[measure]]\nid = \"\"\nlabel = \"M\"\n[[rule]]\nid = \"Rule 1\"\nrequire = \"true\"\nmessage = \"m\"\n[[rule]]\nid = \"has-a-price\"\nrequire = \"true\"\nmessage = \"m\"\n[[rule]]\nid = \"1-of_2\"\nrequire = \"true\"\nmessage = \"m\"\n",
         expect![[r#"
             c/catalog.toml:7:6 `"opening-width"` BAD_ID `opening-width` is not a name
-              help: begin with a small letter; go on with small letters, digits and `_`
+              help: write `opening_width`; begin with a small letter; go on with small letters, digits and `_`
             c/catalog.toml:10:6 `"in"` BAD_ID `in` is a word that expressions keep for themselves
               help: choose another name
             c/catalog.toml:13:6 `"package"` BAD_ID `package` is a word that expressions keep for themselves
@@ -110,7 +110,7 @@ fn ids_have_a_form() {
             c/catalog.toml:22:6 `""` BAD_ID `` is not a name
               help: begin with a small letter; go on with small letters, digits and `_`
             c/catalog.toml:25:6 `"Rule 1"` BAD_ID `Rule 1` is not an id
-              help: begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
+              help: write `rule-1`; begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
             c/catalog.toml:29:6 `"has-a-price"` BAD_ID `has-a-price` is a rule that every catalog has
               help: choose another id
         "#]],
@@ -123,13 +123,13 @@ fn ids_have_a_form() {
             c/catalog.toml:9:35 `"x|y"` BAD_ID `x|y` is not an id
               help: begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
             c/catalog.toml:9:54 `"Dark"` BAD_ID `Dark` is not an id
-              help: begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
+              help: write `dark`; begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
             c/catalog.toml:9:78 `"gloss-1"` BAD_ID `gloss-1` is not a name
-              help: begin with a small letter; go on with small letters, digits and `_`
+              help: write `gloss_1`; begin with a small letter; go on with small letters, digits and `_`
             c/catalog.toml:16:12 `"unknown"` BAD_ID `unknown` cannot be a value: in an order it means that nobody knows
               help: leave it out
             c/catalog.toml:16:30 `"A"` BAD_ID `A` is not an id
-              help: begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
+              help: write `a`; begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
         "#]],
     );
 }

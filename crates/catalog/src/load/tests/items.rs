@@ -42,11 +42,11 @@ fn an_item_finds_its_amount_in_one_way() {
     refused(
         "grid = \"G 1\"\naxes = [\"width\"]\nbeyond = \"stop\"",
         expect![[r#"
-        c/catalog.toml:29:8 `"G 1"` BAD_ID `G 1` is not an id
-          help: begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
-        c/catalog.toml:31:10 `"stop"` UNKNOWN_WORD `beyond` is `stop`; expected one of `break`, `sign_off`
-          help: write one of these words
-    "#]],
+            c/catalog.toml:29:8 `"G 1"` BAD_ID `G 1` is not an id
+              help: write `g-1`; begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
+            c/catalog.toml:31:10 `"stop"` UNKNOWN_WORD `beyond` is `stop`; expected one of `break`, `sign_off`
+              help: write one of these words
+        "#]],
     );
 }
 

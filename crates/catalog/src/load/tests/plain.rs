@@ -140,12 +140,10 @@ fn a_catalog_says_what_it_is() {
             "[catalog]\nid = \"C\"\nlength = { unit = \"inch\", step = \"0\" }\nlable = 1\n",
         )],
         expect![[r#"
-            c/catalog.toml:1:1 `[catalog]` MISSING_KEY catalog `C` lacks `label`
-              help: add `label`
             c/catalog.toml:1:1 `` UNKNOWN_FORMAT catalog file lacks `format`
               help: add `format = 1` at the top
             c/catalog.toml:2:6 `"C"` BAD_ID `C` is not an id
-              help: begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
+              help: write `c`; begin with a small letter or a digit; go on with small letters, digits, `-` and `_`
             c/catalog.toml:3:19 `"inch"` UNKNOWN_WORD `unit` is `inch`; expected one of `in`, `ft`, `mm`, `cm`, `m`
               help: write one of these words
             c/catalog.toml:4:1 `lable` UNKNOWN_KEY unknown key `lable` in catalog `C`
@@ -257,7 +255,7 @@ fn a_value_of_the_wrong_type_is_named_and_not_missed_twice() {
         expect![[r#"
             c/catalog.toml:8:9 `1` WRONG_TYPE `label` is a whole number; expected text
               help: put it in quotes
-            c/catalog.toml:9:11 `5` WRONG_TYPE `options` is a whole number; expected an array
+            c/catalog.toml:9:11 `5` WRONG_TYPE `options` is a whole number; expected a list
             c/catalog.toml:10:12 `true` WRONG_TYPE `standard` is true; expected text
             c/catalog.toml:11:16 `3` WRONG_TYPE `applies_when` is a whole number; expected text
               help: put it in quotes
@@ -268,6 +266,7 @@ fn a_value_of_the_wrong_type_is_named_and_not_missed_twice() {
             c/catalog.toml:16:11 `true` WRONG_TYPE `require` is true; expected text
             c/catalog.toml:17:11 `[]` WRONG_TYPE `message` is an array; expected text
             c/catalog.toml:18:12 `"yes"` WRONG_TYPE `waivable` is text; expected true or false
+              help: write `true` without quotes
             c/catalog.toml:19:10 `"stop"` UNKNOWN_WORD `effect` is `stop`; expected one of `block`, `warn`, `sign_off`
               help: write one of these words
         "#]],

@@ -154,11 +154,11 @@ fn a_rule_reads_its_sheet_from_beside_the_file_that_says_it() {
             ("c/tables/t.csv", "exterior\ngrey,white\n"),
         ],
         expect![[r#"
-        c/tables/t.csv:1:1 `exterior` NO_ROWS the table has no rows
-          help: write a row, or take the table away
-        c/tables/t.csv:2:1 `grey,white` RAGGED_ROW row 2 has 2 cells; the header has 1
-          help: a cell that holds a comma stands in quotes: "12,50"
-    "#]],
+            c/tables/t.csv:1:1 `exterior` NO_ROWS the table has no rows
+              help: write a row, or take the table away
+            c/tables/t.csv:2:1 `grey,white` RAGGED_ROW row 2 has 2 cells; the header has 1
+              help: a comma begins a new cell: write 1200.00 without one between thousands, several options as `white|grey`, and a text with commas in quotes
+        "#]],
     );
 }
 

@@ -106,8 +106,9 @@ fn json_has_the_same_checks() {
         "\"2026-05-02\"",
         "\"2026-5-2\"",
         expect![[r#"
-        21 "\"2026-5-2\"" NOT_A_DATE `quoted` is `2026-5-2`; expected a date like 2024-06-01
-    "#]],
+            21 "\"2026-5-2\"" NOT_A_DATE `quoted` is `2026-5-2`; expected a date like 2024-06-01
+              help: write year, month and day, all in digits: 2024-06-01
+        "#]],
     );
     check(
         "\"note\": \"Sash out to the left.\"",

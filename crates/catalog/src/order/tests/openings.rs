@@ -46,17 +46,18 @@ fn the_header_says_what_it_lacks() {
     check_whole(
         "format = 1\n",
         expect![[r#"
-        1 "" MISSING_KEY the order lacks `catalog`
-          help: add `catalog`
-        1 "" MISSING_KEY the order lacks `order`
-          help: add `order`
-    "#]],
+            1 "" MISSING_KEY the order lacks `catalog`
+              help: add `catalog`
+            1 "" MISSING_KEY the order lacks `order`
+              help: add `order`
+        "#]],
     );
     check_whole(
         "format = 2\n",
         expect![[r#"
-        1 "2" UNKNOWN_FORMAT `format = 2` is not known; this program reads `format = 1`
-    "#]],
+            1 "2" UNKNOWN_FORMAT `format = 2` is not known; this program reads `format = 1`
+              help: write `format = 1`
+        "#]],
     );
     check_whole(
         "[order]\n",
@@ -107,6 +108,7 @@ fn a_day_that_is_wrong_stays_wrong_beside_that_of_the_caller() {
     let read = read_file("order.toml", text.as_bytes(), &options);
     expect![[r#"
         4 "\"tomorrow\"" NOT_A_DATE `date` is `tomorrow`; expected a date like 2024-06-01
+          help: write year, month and day, all in digits: 2024-06-01
     "#]]
     .assert_eq(&lines_of(&read));
 }
@@ -156,8 +158,8 @@ fn an_order_without_openings_is_suspicious() {
     check_whole(
         &HEAD.replace("[order]", "opening = 1\n[order]"),
         expect![[r#"
-        2 "1" WRONG_TYPE `opening` is a whole number; expected an array
-    "#]],
+            2 "1" WRONG_TYPE `opening` is a whole number; expected a list
+        "#]],
     );
 }
 
@@ -216,8 +218,9 @@ fn a_quantity_is_a_whole_number_within_limits() {
     check(
         &text("1.5"),
         expect![[r#"
-        13 "1.5" WRONG_TYPE `quantity` is a decimal number; expected a whole number
-    "#]],
+            13 "1.5" WRONG_TYPE `quantity` is a decimal number; expected a whole number
+              help: write it like `2`
+        "#]],
     );
 }
 
@@ -460,27 +463,27 @@ fn a_broken_file_gives_no_order() {
     check_bytes(
         b"format = 1\n[order",
         expect![[r#"
-        2 "" TOML_GRAMMAR this is not TOML: unclosed table, expected `]`
-          2 "[": opened here
-    "#]],
+            2 "" TOML_GRAMMAR the brackets of the heading are not closed
+              help: write `[name]` or `[[name]]`
+        "#]],
     );
     check_bytes(
         b"\xef\xbb\xbfformat = 1\n",
         expect![[r#"
-        1 "" BYTE_ORDER_MARK `order.toml` begins with a byte-order mark
-          help: save it as UTF-8 without a byte-order mark (in some editors: `UTF-8`, not `UTF-8 with BOM`)
-        1 "" MISSING_KEY the order lacks `catalog`
-          help: add `catalog`
-        1 "" MISSING_KEY the order lacks `order`
-          help: add `order`
-    "#]],
+            1 "" BYTE_ORDER_MARK `order.toml` begins with a byte-order mark, a sign that cannot be seen
+              help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`
+            1 "" MISSING_KEY the order lacks `catalog`
+              help: add `catalog`
+            1 "" MISSING_KEY the order lacks `order`
+              help: add `order`
+        "#]],
     );
     check_bytes(
         b"format = 1\nlabel = \"caf\xe9\"\n",
         expect![[r#"
-        - NOT_UTF8 `order.toml` is not UTF-8: byte 23, on line 2, is 0xe9
-          help: save it as UTF-8 without a byte-order mark
-    "#]],
+            - NOT_UTF8 `order.toml` is not saved as UTF-8: line 2 has a letter that cannot be read (byte 23, 0xe9)
+              help: save it as UTF-8 without a byte-order mark; accents and other special letters are lost otherwise
+        "#]],
     );
 }
 

@@ -148,19 +148,20 @@ fn a_pick_has_an_attribute_and_an_option() {
     check_unit(
         "picks = [ { attribute = \"operation\" }, { option = \"fixed\" }, \"fixed\" ]",
         expect![[r#"
-        15 "{ attribute = \"operation\" }" MISSING_KEY the pick of `operation` lacks `option`
-          help: add `option`
-        15 "{ option = \"fixed\" }" MISSING_KEY pick lacks `attribute`
-          help: add `attribute`
-        15 "\"fixed\"" WRONG_TYPE element 3 of `picks` is text; expected a table
-    "#]],
+            15 "{ attribute = \"operation\" }" MISSING_KEY the pick of `operation` lacks `option`
+              help: add `option`
+            15 "{ option = \"fixed\" }" MISSING_KEY pick lacks `attribute`
+              help: add `attribute`
+            15 "\"fixed\"" WRONG_TYPE element 3 of `picks` is text; expected a table
+              help: write `{ key = "value" }`
+        "#]],
     );
     check_unit(
         "picks = { operation = \"fixed\" }",
         expect![[r#"
-        15 "{ operation = \"fixed\" }" WRONG_TYPE `picks` is a table; expected an array
-          help: in TOML a list of tables is written `[[name]]`
-    "#]],
+            15 "{ operation = \"fixed\" }" WRONG_TYPE `picks` is a table; expected a list
+              help: write a list of tables: `[{ attribute = "exterior", option = "white" }]`
+        "#]],
     );
 }
 

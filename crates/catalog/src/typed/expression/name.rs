@@ -204,6 +204,9 @@ impl Scope<'_> {
         let mut finding = Finding::error("UNKNOWN_NAME", format!("`{name}` is not a name of this catalog"))
             .at(text.at(span));
         finding = match nearest(name, self.names.all()) {
+            _ if self.names.is_option(name) => {
+                finding.with_help(format!("an option is written in quotes: `\"{name}\"`"))
+            }
             Some(near) => finding.with_help(format!("did you mean `{near}`?")),
             None => finding.with_help(
                 "names are attributes, measures, facts and figures; an option is written in quotes",

@@ -142,7 +142,7 @@ impl<'a> CellReader<'a> {
                 reports.push(
                     finding
                         .at((text.place)())
-                        .with_help("write `*` for whatever stands there"),
+                        .with_help("write `*` where anything may stand; of merged cells a spreadsheet saves only the first, so write it in every row"),
                 );
                 return None;
             }
@@ -229,6 +229,14 @@ impl<'a> CellReader<'a> {
                         format!("did you mean `{near}`? there are {}", quoted_list(known()))
                     }
                     (_, Some(help), None) => help.to_owned(),
+                    _ if word
+                        .split(['/', ';', '+', '&'])
+                        .filter(|word| !word.is_empty())
+                        .all(|word| known().any(|id| id == word.trim())) =>
+                    {
+                        let words: Vec<&str> = word.split(['/', ';', '+', '&']).map(str::trim).collect();
+                        format!("several options are written `{}`", words.join("|"))
+                    }
                     _ => format!("there are {}", quoted_list(known())),
                 };
                 let finding = Finding::error("UNKNOWN_OPTION", message).at(text.at(span));

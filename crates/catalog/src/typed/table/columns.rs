@@ -106,7 +106,7 @@ pub(crate) fn subjects(
         let help = match nearest(first_word, known()) {
             Some(near) => format!("did you mean `{near}`?"),
             None => format!(
-                "names are {}; a column of remarks begins with `#`",
+                "write an id, not a label: {}; a column of remarks begins with `#`",
                 quoted_list(known())
             ),
         };

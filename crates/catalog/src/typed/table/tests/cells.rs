@@ -134,10 +134,10 @@ fn an_empty_cell_is_not_a_star() {
     check_list(
         "exterior,zone\nwhite,\n",
         expect![[r#"
-        table.csv:2:7 [] EMPTY_CELL found an empty cell, expected what it matches
-          row 2, column zone
-          help: write `*` for whatever stands there
-    "#]],
+            table.csv:2:7 [] EMPTY_CELL found an empty cell, expected what it matches
+              row 2, column zone
+              help: write `*` where anything may stand; of merged cells a spreadsheet saves only the first, so write it in every row
+        "#]],
     );
 }
 

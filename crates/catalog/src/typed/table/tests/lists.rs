@@ -40,10 +40,10 @@ fn an_unknown_column_is_named_with_the_nearest() {
     check_list(
         "notes,zone\nwhite,north\n",
         expect![[r#"
-        table.csv:1:1 [notes] UNKNOWN_NAME `notes` is not a name of this catalog
-          row 1, column notes
-          help: names are `area`, `exterior`, `finish`, `glazing`, `height`, `interior`, `lites`, `lower`, `permit`, `sleeps`, `upper`, `width`, `zone`; a column of remarks begins with `#`
-    "#]],
+            table.csv:1:1 [notes] UNKNOWN_NAME `notes` is not a name of this catalog
+              row 1, column notes
+              help: write an id, not a label: `area`, `exterior`, `finish`, `glazing`, `height`, `interior`, `lites`, `lower`, `permit`, `sleeps`, `upper`, `width`, `zone`; a column of remarks begins with `#`
+        "#]],
     );
 }
 

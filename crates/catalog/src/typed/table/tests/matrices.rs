@@ -22,19 +22,19 @@ fn headers_and_marks_are_checked() {
     check_matrix(
         "x,white,purple\nwhite,x,x\ngray,x,x\nblack,1,\n,x,x\n",
         expect![[r#"
-        table.csv:1:9 [purple] UNKNOWN_OPTION unknown option or family `purple` of `exterior`
-          row 1, column purple
-          help: there are `black`, `cream`, `grey`, `white`, `dark`, `light`, `warm`
-        table.csv:3:1 [gray] UNKNOWN_OPTION unknown option or family `gray` of `interior`
-          row 3, column x
-          help: did you mean `grey`? there are `black`, `cream`, `grey`, `white`, `dark`, `light`, `warm`
-        table.csv:4:7 [1] BAD_MARK found `1`, expected a mark
-          row 4, column white
-          help: mark a pair with `x` or `yes`, or else with `no`, `-` or nothing
-        table.csv:5:1 [] EMPTY_CELL found an empty cell, expected what it matches
-          row 5, column x
-          help: write `*` for whatever stands there
-    "#]],
+            table.csv:1:9 [purple] UNKNOWN_OPTION unknown option or family `purple` of `exterior`
+              row 1, column purple
+              help: there are `black`, `cream`, `grey`, `white`, `dark`, `light`, `warm`
+            table.csv:3:1 [gray] UNKNOWN_OPTION unknown option or family `gray` of `interior`
+              row 3, column x
+              help: did you mean `grey`? there are `black`, `cream`, `grey`, `white`, `dark`, `light`, `warm`
+            table.csv:4:7 [1] BAD_MARK found `1`, expected a mark
+              row 4, column white
+              help: mark a pair with `x` or `yes`, or else with `no`, `-` or nothing
+            table.csv:5:1 [] EMPTY_CELL found an empty cell, expected what it matches
+              row 5, column x
+              help: write `*` where anything may stand; of merged cells a spreadsheet saves only the first, so write it in every row
+        "#]],
     );
 }
 
