@@ -29,6 +29,21 @@ Examples:
   astragal check examples/library --explain casement-width
   astragal check examples/library --format json";
 
+const SCHEMA_EXAMPLES: &str = "\
+Examples:
+  astragal schema --out schemas
+  astragal schema catalog
+
+An editor finds the schema of a file by the first line of the file, where its language server for TOML reads that:
+  #:schema ../schemas/catalog.schema.json
+or by a setting that names the files. catalog.schema.json serves the files that a catalog includes as well.
+docs/schemas.md says more.
+
+Exit codes:
+  0  written
+  2  wrong usage
+  1  a schema could not be written";
+
 /// Says which options of a made-to-order window go together, and what they cost, exactly.
 #[derive(Parser, Debug)]
 #[command(name = "astragal", version, after_help = EXIT_CODES)]
@@ -47,6 +62,9 @@ pub(crate) enum Command {
     /// Check a library: read every catalog, price book and policy, and prove the examples
     #[command(after_help = format!("{CHECK_EXAMPLES}\n\n{EXIT_CODES}"))]
     Check(CheckArguments),
+    /// Write JSON Schemas, with which an editor completes, explains and checks the files while they are written
+    #[command(after_help = SCHEMA_EXAMPLES)]
+    Schema(SchemaArguments),
 }
 
 /// How to quote.
@@ -79,6 +97,32 @@ pub(crate) struct CheckArguments {
     /// For a person, or complete for a program
     #[arg(long, value_enum, default_value_t)]
     pub(crate) format: Format,
+}
+
+/// Which schemas to write.
+#[derive(Args, Debug)]
+pub(crate) struct SchemaArguments {
+    /// The kind of file that the schema is for; all kinds when left out, which needs --out
+    #[arg(value_enum)]
+    pub(crate) kind: Option<SchemaFile>,
+    /// Write KIND.schema.json into this folder instead of to standard output; made if it is not there
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) out: Option<PathBuf>,
+}
+
+/// A kind of file that has a schema.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, ValueEnum)]
+pub(crate) enum SchemaFile {
+    /// library.toml
+    Library,
+    /// catalog.toml, and the files that it includes
+    Catalog,
+    /// book.toml
+    Book,
+    /// policy.toml
+    Policy,
+    /// order.toml and order.json
+    Order,
 }
 
 /// For whom the answer is.

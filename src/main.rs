@@ -1,7 +1,7 @@
 //! The program `astragal`: quotes an order of made-to-order windows, and checks a library of catalogs.
 //!
 //! `astragal quote order.toml` says for every opening what it costs and which rules hold; `astragal check library`
-//! says what is wrong with the files of a library. Answers go to standard output, findings to standard error, and the
+//! says what is wrong with the files of a library; `astragal schema` writes what an editor needs to know of them. Answers go to standard output, findings to standard error, and the
 //! exit code says the worst that was found: see [`exit`].
 //!
 //! Always holds: the same files and arguments give the same bytes; nothing is rounded for showing; a reader that
@@ -13,6 +13,7 @@ mod exit;
 mod json;
 mod output;
 mod quote;
+mod schema;
 mod text;
 
 use clap::Parser as _;
@@ -23,6 +24,7 @@ fn main() -> std::process::ExitCode {
     let exit = match Arguments::parse().command {
         Command::Quote(arguments) => quote::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
+        Command::Schema(arguments) => schema::run(&arguments),
     };
     exit.into()
 }
