@@ -37,6 +37,21 @@ Examples:
   astragal print examples/library --out pages.html
   astragal print examples/library --format csv --out sheets";
 
+const SCHEMA_EXAMPLES: &str = "\
+Examples:
+  astragal schema --out schemas
+  astragal schema catalog
+
+An editor finds the schema of a file by the first line of the file, where its language server for TOML reads that:
+  #:schema ../schemas/catalog.schema.json
+or by a setting that names the files. catalog.schema.json serves the files that a catalog includes as well.
+docs/schemas.md says more.
+
+Exit codes:
+  0  written
+  2  wrong usage
+  1  a schema could not be written";
+
 /// Says which options of a made-to-order window go together, and what they cost, exactly.
 #[derive(Parser, Debug)]
 #[command(name = "astragal", version, after_help = EXIT_CODES)]
@@ -58,6 +73,9 @@ pub(crate) enum Command {
     /// Print a library: the option chart of each catalog and the price pages of each book, as HTML or CSV
     #[command(after_help = format!("{PRINT_EXAMPLES}\n\n{EXIT_CODES}"))]
     Print(PrintArguments),
+    /// Write JSON Schemas, with which an editor completes, explains and checks the files while they are written
+    #[command(after_help = SCHEMA_EXAMPLES)]
+    Schema(SchemaArguments),
 }
 
 /// How to quote.
@@ -119,6 +137,32 @@ pub(crate) enum PrintFormat {
     Html,
     /// One CSV file a table
     Csv,
+}
+
+/// Which schemas to write.
+#[derive(Args, Debug)]
+pub(crate) struct SchemaArguments {
+    /// The kind of file that the schema is for; all kinds when left out, which needs --out
+    #[arg(value_enum)]
+    pub(crate) kind: Option<SchemaFile>,
+    /// Write KIND.schema.json into this folder instead of to standard output; made if it is not there
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) out: Option<PathBuf>,
+}
+
+/// A kind of file that has a schema.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, ValueEnum)]
+pub(crate) enum SchemaFile {
+    /// library.toml
+    Library,
+    /// catalog.toml, and the files that it includes
+    Catalog,
+    /// book.toml
+    Book,
+    /// policy.toml
+    Policy,
+    /// order.toml and order.json
+    Order,
 }
 
 /// For whom the answer is.

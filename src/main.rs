@@ -1,7 +1,8 @@
 //! The program `astragal`: quotes an order of made-to-order windows, and checks a library of catalogs.
 //!
 //! `astragal quote order.toml` says for every opening what it costs and which rules hold; `astragal check library`
-//! says what is wrong with the files of a library; `astragal print library` writes its option charts and price pages. Answers go to standard output, findings to standard error, and the
+//! says what is wrong with the files of a library; `astragal print library` writes its option charts and price pages;
+//! `astragal schema` writes what an editor needs to know of the files. Answers go to standard output, findings to standard error, and the
 //! exit code says the worst that was found: see [`exit`].
 //!
 //! Always holds: the same files and arguments give the same bytes; nothing is rounded for showing; a reader that
@@ -14,6 +15,7 @@ mod json;
 mod output;
 mod print;
 mod quote;
+mod schema;
 mod text;
 
 use clap::Parser as _;
@@ -25,6 +27,7 @@ fn main() -> std::process::ExitCode {
         Command::Quote(arguments) => quote::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
         Command::Print(arguments) => print::run(&arguments),
+        Command::Schema(arguments) => schema::run(&arguments),
     };
     exit.into()
 }

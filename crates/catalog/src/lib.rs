@@ -14,6 +14,7 @@ pub mod library_files;
 pub mod nearest;
 pub mod order;
 pub mod render;
+pub mod schema;
 pub mod sheet;
 pub mod source;
 pub mod syntax;

@@ -16,7 +16,7 @@
 //! Cost: O(cells), and what comparing the rows of sheets takes.
 //! Source: docs/reference.md; MEANING, "Tables and grids" and "Money".
 
-mod amount_text;
+pub(crate) mod amount_text;
 mod amounts;
 mod grid;
 mod header;

@@ -24,6 +24,8 @@ pub(crate) use example::{RawExample, RawPick};
 pub(crate) use fields::{Fields, Head};
 pub(crate) use figure::{RawDefinition, RawFigure};
 pub(crate) use header::{RawAuthority, RawHeader, RawPart, library_header, table};
+#[cfg(test)]
+pub(crate) use ids::is_name;
 pub(crate) use ids::{IMPLICIT_RULES, IdKind, is_id};
 pub(crate) use include::declared;
 pub(crate) use known::{RawMeasureKind, RawSiteFact};

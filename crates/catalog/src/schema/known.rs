@@ -1,0 +1,96 @@
+//! The schemas of what must be known of a unit and a site: measures and facts.
+
+use super::shape::Shape;
+use super::table::{Choice, Table};
+use super::value::{STEP, id, label, length, name, text, word};
+
+/// `[[measure]]`.
+pub(super) fn measure() -> Table {
+    Table::new("Something that is measured at an opening.")
+        .required("id", name("The name by which expressions and orders call it.", "opening_width"))
+        .required("label", label("Opening width"))
+        .optional(
+            "type",
+            word(
+                "What is measured. Left out: `length`.",
+                &[("length", "a length"), ("number", "a plain number")],
+            )
+            .default("length"),
+        )
+        .optional(
+            "step",
+            length(
+                "What is measured must be a multiple of this; without a unit it is in the unit of the catalog. `none` for no step. Left out: the step of the catalog.",
+                "1/16",
+            )
+            .pattern(STEP)
+            .example("none")
+            .with("$comment", "step"),
+        )
+}
+
+/// `[[site_fact]]`.
+pub(super) fn fact() -> Table {
+    const OTHERS: [&str; 4] = ["bool", "number", "length", "date"];
+    Table::new("Something that is known of a house or a place in it.")
+        .required(
+            "id",
+            name(
+                "The name by which expressions and orders call it.",
+                "sleeping_room",
+            ),
+        )
+        .required("label", label("Sleeping room"))
+        .required(
+            "of",
+            word(
+                "The highest place where it may be set; what stands nearer to the opening wins.",
+                &[
+                    ("house", "the whole house"),
+                    ("floor", "one floor"),
+                    ("room", "one room"),
+                    ("face", "one side of the house"),
+                    ("opening", "one opening"),
+                ],
+            ),
+        )
+        .required(
+            "type",
+            word(
+                "What its value is.",
+                &[
+                    ("bool", "true or false"),
+                    ("number", "a number"),
+                    ("length", "a length"),
+                    ("date", "a day"),
+                    ("enumeration", "one of `options`"),
+                ],
+            ),
+        )
+        .optional("options", options())
+        .choices([
+            Choice::new("an enumeration, with its values", &["options"]).word("type", &["enumeration"]),
+            Choice::new("any other type, without `options`", &[])
+                .without(&["options"])
+                .word("type", &OTHERS),
+        ])
+}
+
+fn options() -> Shape {
+    let short = id("A value whose label is its id.", "north").titled("an id");
+    let long = Table::new("A value with a label.")
+        .required(
+            "id",
+            id("The id by which orders and expressions name the value.", "south"),
+        )
+        .optional("label", text("What a person reads. Left out: the id.", "South"));
+    let item = Shape::any_of(
+        "A value: an id, or an id with a label.",
+        [short, long.into_shape().titled("an id and a label")],
+    );
+    Shape::list(
+        "The values of an enumeration, at least one. Only an enumeration has them.",
+        item,
+    )
+    .with("minItems", 1)
+}
