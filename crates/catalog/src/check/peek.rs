@@ -54,9 +54,10 @@ pub(super) fn peek(library: &Library, member: &Member, sources: &mut Sources) ->
         id: table.and_then(|table| value(table, "id")).and_then(named),
         catalogs: match found {
             None => Vec::new(),
-            Some(node) => match node.as_array() {
-                Some(nodes) => nodes.iter().filter_map(named).collect(),
-                None => named(node).into_iter().collect(),
+            Some(node) => match (member.kind, node.as_array()) {
+                (MemberKind::Policy, Some(nodes)) => nodes.iter().filter_map(named).collect(),
+                (MemberKind::Policy, None) => Vec::new(),
+                _ => named(node).into_iter().collect(),
             },
         },
     }

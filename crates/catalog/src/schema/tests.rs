@@ -1,12 +1,5 @@
 //! Every example in a schema goes through the reader of its kind; every key says what it is.
 
-#![expect(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "these are tests"
-)]
-
 use std::collections::BTreeMap;
 
 use astragal_model::measure_text::{LengthUnit, parse_length};

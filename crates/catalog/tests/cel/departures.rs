@@ -180,8 +180,8 @@ pub(crate) fn answers_otherwise(test: &Test, answer: &Answer) -> Option<&'static
         (Expected::Number(expected), Answer::Value(Value::Number(number))) => {
             // What a double cannot hold: too large for one, or too near to zero.
             let double: f64 = number.to_string().parse().unwrap();
-            (double == expected.parse::<f64>().unwrap() && (double.is_infinite() || double == 0.0))
-                .then_some(NO_BOUNDS)
+            let is_lost = double.is_infinite() || double.to_bits() << 1 == 0;
+            (is_lost && double.to_bits() == expected.parse::<f64>().unwrap().to_bits()).then_some(NO_BOUNDS)
         }
         (_, Answer::Value(_)) if test.container.is_some() => Some(NO_CONTAINER),
         _ => None,

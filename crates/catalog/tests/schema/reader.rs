@@ -1,5 +1,6 @@
 //! Puts one file before the reader: a small library around it, and what is found in that file.
 
+use std::collections::BTreeSet;
 use std::path::Path;
 
 use astragal_catalog::check_library;
@@ -14,7 +15,7 @@ const CATALOG: &str =
 
 /// What the reader finds in a file of this kind.
 pub(crate) fn findings(kind: SchemaKind, file: &Value) -> Vec<Finding> {
-    let text = toml::to_string(file).unwrap();
+    let text = toml::to_string(&with_ids_of_their_own(file)).unwrap();
     let folder = tempfile::tempdir().unwrap();
     let write = |path: &str, text: &str| {
         let path = folder.path().join(path);
@@ -23,6 +24,8 @@ pub(crate) fn findings(kind: SchemaKind, file: &Value) -> Vec<Finding> {
     };
     write("library.toml", LIBRARY);
     write("hinged/catalog.toml", CATALOG);
+    // The other catalog that the examples of the schemas name.
+    write("sliding/catalog.toml", &CATALOG.replace("hinged", "sliding"));
     let own = match kind {
         SchemaKind::Library => "library.toml",
         SchemaKind::Catalog => "hinged/catalog.toml",
@@ -43,6 +46,28 @@ pub(crate) fn findings(kind: SchemaKind, file: &Value) -> Vec<Finding> {
         path.is_some_and(|path| Path::new(path).ends_with(own))
     };
     found.into_iter().filter(is_own).collect()
+}
+
+/// The file with other ids where two things in one list have the same: of two rules with one id the reader looks at the
+/// first alone.
+fn with_ids_of_their_own(file: &Value) -> Value {
+    let mut file = file.clone();
+    let tables = file
+        .as_object_mut()
+        .into_iter()
+        .flat_map(|tables| tables.values_mut());
+    for list in tables.filter_map(Value::as_array_mut) {
+        let mut seen = BTreeSet::new();
+        for (at, thing) in list.iter_mut().enumerate() {
+            let Some(Value::String(id)) = thing.get_mut("id") else {
+                continue;
+            };
+            if !seen.insert(id.clone()) {
+                *id = format!("{id}{at}");
+            }
+        }
+    }
+    file
 }
 
 /// The codes of what is wrong with the shape of a file, whatever its names mean.
