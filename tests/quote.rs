@@ -238,7 +238,7 @@ fn rules_of_an_authority_that_was_left_out_are_said_not_to_be_applied() {
         block(&text, "B1"),
         &[
             "Small windows holds",
-            "Not applied: would not hold",
+            "Not applied: cannot be decided",
             "Rule escape-area",
         ],
     );

@@ -6,8 +6,8 @@
 use std::collections::BTreeSet;
 
 use astragal_model::{
-    Authorities, Book, Catalog, Date, Id, Judgement, Money, Number, Opening, Order, Policy, RuleState,
-    Setting, Standing, Total, Unit, UnitRequest, Verdict, fill, fill_standards, judge,
+    Authorities, Book, Catalog, Date, Id, Judgement, Money, Number, Opening, Order, Policy, RuleFinding,
+    RuleState, Setting, Standing, Total, Unit, UnitRequest, Verdict, fill, fill_standards, judge,
 };
 
 /// A catalog that an order uses, with its price book and policy.
@@ -40,6 +40,15 @@ pub(crate) struct QuotedUnit<'a> {
     /// The same unit with standards alone.
     pub(crate) alone: Unit,
     pub(crate) judgement: Judgement,
+}
+
+/// Whether somebody must sign before a unit is ordered.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub(crate) enum SignOff {
+    NotNeeded,
+    /// It waits for something that is not known.
+    MayBeNeeded,
+    Needed,
 }
 
 /// What the openings that count come to together.
@@ -151,19 +160,30 @@ impl<'a> QuotedUnit<'a> {
         }
     }
 
-    /// Whether somebody must sign for a rule that does not hold before the unit is ordered.
-    pub(crate) fn needs_sign_off(&self) -> bool {
-        let mut rules = self.judgement.rules.iter();
-        rules.any(|finding| {
-            finding.standing == Standing::SignOff && !matches!(finding.state, RuleState::Undecided(_))
-        })
+    /// Whether somebody must sign for a rule before the unit is ordered.
+    pub(crate) fn sign_off(&self) -> SignOff {
+        let rules = self.judgement.rules.iter();
+        let states = rules.filter(|finding| finding.standing == Standing::SignOff);
+        let needs = states.map(|finding| match finding.state {
+            RuleState::Undecided(_) => SignOff::MayBeNeeded,
+            _ => SignOff::Needed,
+        });
+        needs.max().unwrap_or(SignOff::NotNeeded)
     }
 
-    /// The ids of the rules from which a waiver releases the unit, each once.
-    pub(crate) fn waived(&self) -> BTreeSet<&Id> {
+    /// The ids of the rules that were not applied and would not hold, each once.
+    pub(crate) fn set_aside(&self) -> BTreeSet<&Id> {
         let rules = self.judgement.rules.iter();
-        let waived = rules.filter(|finding| matches!(finding.standing, Standing::Waived(_)));
-        waived.map(|finding| &finding.id).collect()
+        let aside = rules.filter(|finding| {
+            finding.standing == Standing::NotApplied && !matches!(finding.state, RuleState::Undecided(_))
+        });
+        aside.map(|finding| &finding.id).collect()
+    }
+
+    /// The rules from which a waiver releases the unit.
+    pub(crate) fn waived(&self) -> impl Iterator<Item = &RuleFinding> {
+        let rules = self.judgement.rules.iter();
+        rules.filter(|finding| matches!(finding.standing, Standing::Waived(_)))
     }
 
     /// The price of one unit, where it is known.

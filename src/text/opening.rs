@@ -2,7 +2,7 @@
 
 use astragal_model::{DeductedBy, Outcome, RuleState, Subject, Verdict, Want};
 
-use crate::quote::work::{Quote, QuotedUnit};
+use crate::quote::work::{Quote, QuotedUnit, SignOff};
 use crate::text::page::{Page, Tone};
 use crate::text::{chosen, notices, prices, rules, why};
 
@@ -69,7 +69,12 @@ fn title(page: &mut Page, quote: &Quote<'_>, unit: &QuotedUnit<'_>) {
     let verdict = unit.judgement.verdict;
     let label = &unit.used.catalog.declarations().label;
     let words = match verdict {
-        Verdict::Holds if unit.needs_sign_off() => "holds, needs a sign-off",
+        Verdict::Holds if !unit.set_aside().is_empty() => "holds without the rules that were not applied",
+        Verdict::Holds => match unit.sign_off() {
+            SignOff::Needed => "holds, needs a sign-off",
+            SignOff::MayBeNeeded => "holds, may need a sign-off",
+            SignOff::NotNeeded => verdict_words(verdict),
+        },
         _ => verdict_words(verdict),
     };
     page.spread(0, verdict_tone(verdict), label, words);

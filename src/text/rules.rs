@@ -106,10 +106,10 @@ pub(crate) fn write_others(page: &mut Page, unit: &QuotedUnit<'_>) {
         .clone()
         .filter(|finding| matches!(finding.standing, Standing::Waived(_)));
     group("Waived", waived.collect());
-    group(
-        "Not applied: would not hold, or cannot be decided",
-        standing(unit, Standing::NotApplied).collect(),
-    );
+    let (broken, undecided): (Vec<_>, Vec<_>) =
+        standing(unit, Standing::NotApplied).partition(|finding| is_broken(finding));
+    group("Not applied: would not hold", broken);
+    group("Not applied: cannot be decided", undecided);
 }
 
 /// Whether a finding is certain, rather than undecided.

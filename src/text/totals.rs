@@ -1,8 +1,10 @@
 //! The end of a quote: what it comes to, how it stands, and what it does not say.
 
-use astragal_model::{Id, Money, Verdict};
+use std::collections::BTreeSet;
 
-use crate::quote::work::{Quote, Totals};
+use astragal_model::{Id, Money, RuleFinding, Verdict};
+
+use crate::quote::work::{Quote, QuotedUnit, SignOff, Totals};
 use crate::text::CAUTION;
 use crate::text::opening::{verdict_tone, verdict_words};
 use crate::text::page::{Page, Tone};
@@ -74,27 +76,66 @@ fn verdicts(page: &mut Page, quote: &Quote<'_>) {
             page.heading(0, verdict_tone(verdict), &text);
         }
     }
-    let signing = quote.included().filter(|unit| unit.needs_sign_off());
-    let signing: Vec<&str> = signing.map(|unit| unit.opening.tag.as_str()).collect();
-    if !signing.is_empty() {
-        let text = format!("Needs a sign-off before it is ordered: {}", signing.join(", "));
-        page.heading(0, Tone::Unsure, &text);
+    for (needed, words) in [
+        (SignOff::Needed, "Needs a sign-off before it is ordered"),
+        (
+            SignOff::MayBeNeeded,
+            "May need a sign-off, which waits for what is not known",
+        ),
+    ] {
+        let signing = quote.included().filter(|unit| unit.sign_off() == needed);
+        let signing: Vec<&str> = signing.map(|unit| unit.opening.tag.as_str()).collect();
+        if !signing.is_empty() {
+            page.heading(0, Tone::Unsure, &format!("{words}: {}", signing.join(", ")));
+        }
     }
-    let waived = quote.included().filter(|unit| !unit.waived().is_empty());
-    let waived: Vec<String> = waived
-        .map(|unit| {
-            let rules: Vec<&str> = unit.waived().into_iter().map(Id::as_str).collect();
-            format!("{} ({})", unit.opening.tag, rules.join(", "))
-        })
-        .collect();
-    if !waived.is_empty() {
-        page.text(0, &format!("Held by a waiver: {}", waived.join("; ")));
-    }
+    set_aside(page, quote);
     let left_out = quote.units.iter().filter(|unit| !unit.opening.included);
     let left_out: Vec<&str> = left_out.map(|unit| unit.opening.tag.as_str()).collect();
     if !left_out.is_empty() {
         page.text(0, &format!("Not included: {}", left_out.join(", ")));
     }
+}
+
+/// What only a waiver holds, and what would not hold under rules that were not applied.
+fn set_aside(page: &mut Page, quote: &Quote<'_>) {
+    let aside = quote.included().map(|unit| (unit, unit.set_aside()));
+    let aside = by_opening(aside);
+    if !aside.is_empty() {
+        let text = format!("Would not hold under the rules that were not applied: {aside}");
+        page.heading(0, Tone::Bad, &text);
+    }
+    let of = |dealers: bool| {
+        let is_of = move |finding: &&RuleFinding| {
+            matches!(finding.authority.as_str(), "code" | "programme") != dealers
+        };
+        let rules = move |unit| -> BTreeSet<&Id> {
+            QuotedUnit::waived(unit)
+                .filter(is_of)
+                .map(|finding| &finding.id)
+                .collect()
+        };
+        by_opening(quote.included().map(|unit| (unit, rules(unit))))
+    };
+    let (others, published) = (of(true), of(false));
+    if !others.is_empty() {
+        page.text(0, &format!("Held by a waiver: {others}"));
+    }
+    if !published.is_empty() {
+        let text = format!(
+            "A published rule was set aside by a waiver, which only the official can excuse: {published}"
+        );
+        page.heading(0, Tone::Unsure, &text);
+    }
+}
+
+/// `L1 (fixed-area); L2 (unit-area)`; empty where no opening has such a rule.
+fn by_opening<'a>(rules: impl Iterator<Item = (&'a QuotedUnit<'a>, BTreeSet<&'a Id>)>) -> String {
+    let named = rules.filter(|(_, ids)| !ids.is_empty()).map(|(unit, ids)| {
+        let ids: Vec<&str> = ids.into_iter().map(Id::as_str).collect();
+        format!("{} ({})", unit.opening.tag, ids.join(", "))
+    });
+    named.collect::<Vec<_>>().join("; ")
 }
 
 /// A verdict in words about so many openings.
