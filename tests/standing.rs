@@ -1,7 +1,7 @@
 //! What a quote says in its heading and at its foot when a unit holds with a reserve: a sign-off that is or may be needed,
 //! a rule of code that was not applied, a rule that a waiver sets aside.
 
-#![expect(clippy::expect_used, reason = "these are tests")]
+#![expect(clippy::panic, clippy::expect_used, reason = "these are tests")]
 
 mod program;
 
