@@ -206,10 +206,22 @@ impl Parser<'_> {
             TokenKind::Over => Some(ProductOperator::Over),
             _ => None,
         };
-        self.chained(operator, Self::prefixed, |first, rest| ExprKind::Product {
+        // A product is worked out factor by factor, each a level above the one before.
+        let product = self.chained(operator, Self::prefixed, |first, rest| ExprKind::Product {
             first,
             rest,
-        })
+        })?;
+        let factors = match &product.tree.kind {
+            ExprKind::Product { rest, .. } => rest.len(),
+            _ => return Ok(product),
+        };
+        let depth = product.depth + factors - 1;
+        if factors < DEPTH_MAX {
+            return self.grow(product.tree.kind, product.tree.span.start, depth);
+        }
+        let message = format!("found a product of more than {DEPTH_MAX} factors");
+        Err(SyntaxError::new(product.tree.span, message)
+            .with_help("make a part of it a figure of its own, and multiply by that"))
     }
 
     /// `part`, or a chain of them, each but the first with its operator.

@@ -259,3 +259,47 @@ fn sizes_are_compared_exactly_and_never_rounded_for_comparing() {
     ]);
     assert_eq!(third, ["true"; 3]);
 }
+
+/// The longest chains that may be written are worked out on a stack smaller than any thread of a service has.
+#[test]
+fn the_longest_chain_of_every_operator_is_worked_out_on_a_small_stack() {
+    let chain = |operator: &str, part: &str, parts: usize| vec![part; parts].join(operator);
+    let values = [
+        (chain(" * ", "count", 64), "3433683820292512484657849089281"),
+        (format!("{} / 2", chain(" * ", "1", 63)), "0.5"),
+        (format!("count{}", " / 1".repeat(63)), "3"),
+        (chain(" + ", "count", 5_000), "15000"),
+        (format!("count{}", " - 1".repeat(5_000)), "-4997"),
+        (format!("{}count", "-".repeat(64)), "3"),
+    ];
+    let work = move || {
+        for (expression, expected) in &values {
+            assert_eq!(case().values(&[expression]), [*expected], "{expression:.60}");
+        }
+        let truths = [
+            vec!["count == 3"; 3_000].join(" && "),
+            vec!["count == 4", "count == 3"].repeat(1_500).join(" || "),
+            format!("{}(count == 3)", "!".repeat(62)),
+        ];
+        for expression in &truths {
+            assert_eq!(case().truths(&[expression]), ["true"], "{expression:.60}");
+        }
+    };
+    let small = std::thread::Builder::new().stack_size(768 * 1024);
+    small.spawn(work).expect("a thread").join().expect("no overflow");
+}
+
+#[test]
+fn a_product_of_more_factors_than_are_worked_out_is_refused() {
+    for operator in ["*", "/"] {
+        let text = format!("1{}", format!(" {operator} 3").repeat(16_000));
+        let findings = case()
+            .and(&rule("a", &format!("require = '{text} > 0'")))
+            .faults();
+        assert!(
+            matches!(findings.as_slice(), [only] if only.contains("found a product of more than 64 factors")),
+            "{:.200}",
+            findings.concat()
+        );
+    }
+}
