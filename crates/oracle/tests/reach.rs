@@ -76,8 +76,21 @@ const EXPECTED: &[(&str, &[&str])] = &[
     ),
     ("what the plant determines", ALL),
     ("notice", ALL),
-    ("percent of an item", &["absent", "without a price"]),
-    ("item by options", &["not asked", "open", "row", "no row"]),
+    (
+        "percent of an item",
+        &["absent", "of another part", "without a price"],
+    ),
+    ("quantity", &["below zero"]),
+    (
+        "item by options",
+        &[
+            "not asked",
+            "open",
+            "perhaps not asked, without an answer",
+            "row",
+            "no row",
+        ],
+    ),
     ("bracket", &["found", "beyond an end"]),
     ("sign-off", &["empty cell", "beyond an end"]),
     ("no price", &["empty cell", "beyond an end"]),

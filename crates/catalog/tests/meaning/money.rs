@@ -322,3 +322,18 @@ fn a_book_in_another_currency_than_the_order_is_an_error() {
         .book_currency("CAD");
     assert_eq!(case.codes(), ["CURRENCY_DIFFERS"]);
 }
+
+#[test]
+fn a_quantity_below_zero_has_no_price() {
+    let judged = |quantity: &str| {
+        Case::new(&item("one", &format!("quantity = '{quantity}'")))
+            .amount("one", "100.00")
+            .answer()
+    };
+    assert_eq!(judged("0").total(), "0.00");
+    assert_eq!(judged("-1").broken(), ["has-a-price"]);
+    assert_eq!(
+        judged("-1").message("has-a-price"),
+        "one has no price: its quantity is below zero: -1."
+    );
+}

@@ -108,6 +108,16 @@ fn a_pick_quoted_after_the_last_day_is_not_honoured() {
 }
 
 #[test]
+fn a_pick_quoted_before_the_first_day_is_not_honoured() {
+    let honoured = (vec![], vec!["exterior.offered warns".to_owned()], "holds");
+    assert_eq!(quoted("2026-01-01", "2027-01-02"), honoured);
+    assert_eq!(
+        quoted("2025-12-31", "2027-01-02"),
+        (vec!["exterior.offered".to_owned()], vec![], "broken")
+    );
+}
+
+#[test]
 fn a_pick_is_not_honoured_past_the_day_to_which_quotes_are() {
     assert_eq!(
         quoted("2026-05-02", "2027-04-01"),

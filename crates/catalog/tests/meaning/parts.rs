@@ -257,3 +257,25 @@ fn inside_a_figure_per_part_the_bare_name_is_this_part() {
         ("1".to_owned(), "2".to_owned())
     );
 }
+
+#[test]
+fn a_percentage_per_part_is_of_the_line_of_this_part_alone() {
+    let share = |keys: &str| {
+        case()
+            .and(&item("glass", "per = \"sash\""))
+            .and(&item("share", keys))
+            .amount("glass", "100.00")
+            .amount("share", "10 %")
+            .answer()
+            .item("share")
+    };
+    assert_eq!(
+        share("per = \"sash\"\npercent_of = [\"glass\"]"),
+        ["10.00 standard", "10.00 standard"]
+    );
+    assert_eq!(
+        share("percent_of = [\"glass\"]"),
+        ["20.00 standard"],
+        "of the whole unit"
+    );
+}

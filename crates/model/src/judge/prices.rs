@@ -105,10 +105,15 @@ impl Pricing<'_> {
         if not_asked(self.environment, item) {
             return None;
         }
-        let incurred = item
+        let mut incurred = item
             .when
             .as_ref()
             .map_or_else(|| Outcome::truth(true), |when| self.environment.evaluate(when));
+        if let Outcome::Undefined(_) = incurred
+            && let Some(wants) = self.may_not_be_asked(item)
+        {
+            incurred = Outcome::Unknown(wants);
+        }
         let amount = match incurred {
             Outcome::Known(Value::Bool(true)) => self.amount(item, lines, &mut steps),
             Outcome::Known(_) => return None,
@@ -163,6 +168,10 @@ impl Pricing<'_> {
                 Outcome::Unknown(wants) => return Err(Lack::Unknown(wants)),
                 Outcome::Undefined(cause) => return Err(no_quantity(cause)),
             };
+            if quantity < Number::from(0) {
+                let reason = format!("its quantity is below zero: {quantity}");
+                return Err(Lack::NoPrice(RuleState::Broken, reason));
+            }
             exact = &exact * &quantity;
             steps.push(PriceStep::Quantity(quantity));
         }
@@ -198,7 +207,8 @@ impl Pricing<'_> {
         let mut wants = Wants::new();
         let mut without_price = false;
         for line in lines.values().flatten() {
-            if !named.contains(&self.environment.declarations.items.at(line.item).id) {
+            let other = self.environment.declarations.items.at(line.item);
+            if !named.contains(&other.id) || !self.may_take(item, other) {
                 continue;
             }
             match &line.state {
@@ -222,6 +232,33 @@ impl Pricing<'_> {
             (false, false) => Err(Lack::Unknown(wants)),
             (false, true) => Ok(Money::new(sum, self.book.currency)),
         }
+    }
+
+    /// What says whether an attribute is asked that an item goes by, where that is not known: if it is not, the item
+    /// costs nothing, whatever its condition comes to.
+    fn may_not_be_asked(&self, item: &PriceItem) -> Option<Wants> {
+        let AmountKind::By(attributes) = &item.amount else {
+            return None;
+        };
+        let mut wants = Wants::new();
+        for attribute in attributes {
+            let is_open = *self.environment.unit.choices.at(*attribute) == Choice::Open;
+            if let Outcome::Unknown(more) = self.environment.asked.at(*attribute)
+                && is_open
+            {
+                wants.extend(more.iter().cloned());
+            }
+        }
+        (!wants.is_empty()).then_some(wants)
+    }
+
+    /// Whether a percent item takes a line of an item that it names: of another part of its own kind it does not.
+    fn may_take(&self, item: &PriceItem, other: &PriceItem) -> bool {
+        let (Some(own), Some(of)) = (item.part, other.part) else {
+            return true;
+        };
+        let parts = &self.environment.declarations.parts;
+        own == of || parts.at(own).kind != parts.at(of).kind
     }
 
     /// Whether standards alone would incur the item as well, with the same row where it goes by options.

@@ -137,7 +137,16 @@ impl Reader<'_> {
             match (when.as_truth(), when) {
                 (Truth::True, _) => {}
                 (Truth::False, _) => return Found::NotIncurred,
-                (_, Answer::Nothing(reason)) => return Found::NoPrice(Failing::NoRow(reason)),
+                (_, Answer::Nothing(reason)) => {
+                    // Nothing is incurred if an attribute that it goes by turns out not to be asked.
+                    return match self.asking(item) {
+                        Some(wants) => {
+                            self.meet("item by options", "perhaps not asked, without an answer");
+                            Found::Unknown(wants)
+                        }
+                        None => Found::NoPrice(Failing::NoRow(reason)),
+                    };
+                }
                 (_, unsettled) => return Found::Unknown(unsettled),
             }
         }
@@ -159,6 +168,10 @@ impl Reader<'_> {
         let quantity = match &item.quantity {
             None => whole(1),
             Some(quantity) => match self.answer(quantity) {
+                Answer::Is(Datum::Number(quantity)) if quantity < whole(0) => {
+                    self.meet("quantity", "below zero");
+                    return Found::NoPrice(Failing::Broken);
+                }
                 Answer::Is(Datum::Number(quantity)) => quantity,
                 Answer::Is(_) => return Found::NoPrice(Failing::NoRow("ill typed".to_owned())),
                 Answer::Nothing(reason) => return Found::NoPrice(Failing::NoRow(reason)),
@@ -173,6 +186,21 @@ impl Reader<'_> {
         Found::Amount(self.round(book, &(amount * quantity * factor)))
     }
 
+    /// What is wanted to know whether an open attribute is asked that an item goes by; nothing where that is known.
+    fn asking(&self, item: &PriceItem) -> Option<Answer> {
+        let AmountKind::By(attributes) = &item.amount else {
+            return None;
+        };
+        let open = attributes
+            .iter()
+            .filter(|one| matches!(self.stand(**one), Stand::Open(_)));
+        let unsettled: Vec<Answer> = open
+            .map(|attribute| self.asked(*attribute))
+            .filter(|asked| matches!(asked, Answer::Wants(_)))
+            .collect();
+        (!unsettled.is_empty()).then(|| Answer::Wants(all_wants(&unsettled)))
+    }
+
     /// A percentage of every line of the items named, each rounded; an absent one counts 0.
     fn percent(&self, book: &Book, item: &PriceItem, named: &std::collections::BTreeSet<Id>) -> Found {
         let Some(Amount::Percent(percent)) = book.amounts.get(&item.id) else {
@@ -183,6 +211,12 @@ impl Reader<'_> {
         let mut without = false;
         for (index, other) in self.declared.items.iter() {
             if !named.contains(&other.id) || matches!(other.amount, AmountKind::Percent(_)) {
+                continue;
+            }
+            // Inside an item of a part, the name of an item of the same kind of part means the one of this part.
+            let kind = |item: &PriceItem| item.part.map(|part| &self.declared.parts.at(part).kind);
+            if kind(item).is_some() && kind(item) == kind(other) && item.part != other.part {
+                self.meet("percent of an item", "of another part");
                 continue;
             }
             match self.found(book, index) {

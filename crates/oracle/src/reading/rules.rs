@@ -166,7 +166,12 @@ impl Reader<'_> {
             return None;
         }
         let honoured = text(entry.validity.honoured_until).is_some_and(|last| today <= last);
-        let in_time = matches!(stand, Stand::Picked(_, Some(quoted)) if *quoted <= until);
+        let in_time = match stand {
+            Stand::Picked(_, Some(quoted)) => {
+                *quoted <= until && text(entry.validity.offered_from).is_none_or(|from| from <= *quoted)
+            }
+            _ => false,
+        };
         if honoured && in_time {
             self.meet("option", "honoured");
             return Some(Standing::Warns);
