@@ -7,7 +7,7 @@
 //! Source: our own.
 
 /// The codes, sorted, each with its meaning.
-pub const CODES: [(&str, &str); 147] = [
+pub const CODES: [(&str, &str); 148] = [
     (
         "ALTERNATE_OF_ALTERNATE",
         "an opening is an alternate to one that is an alternate itself",
@@ -204,6 +204,10 @@ pub const CODES: [(&str, &str); 147] = [
     (
         "OTHER_LIBRARY",
         "a book or policy is in another library than its catalog",
+    ),
+    (
+        "OPTION_WITHOUT_AMOUNT",
+        "a sheet of a price book has no row for an option of its attribute",
     ),
     (
         "PART_NOT_SAID",

@@ -21,6 +21,7 @@ mod amounts;
 mod grid;
 mod header;
 mod options;
+mod options_left_out;
 mod raw;
 mod tail;
 mod together;
@@ -138,7 +139,7 @@ fn read_book(
     let amounts = amounts.unwrap_or_else(|| Some(BTreeMap::new()));
     together::nothing_is_left_out(&raw, catalog, amounts.as_ref(), findings);
     let header = raw.header?;
-    Some(Book {
+    let book = Book {
         id: header.head.id,
         label: header.label,
         catalog: Id::new(&header.catalog.text),
@@ -153,7 +154,9 @@ fn read_book(
         sheets,
         grids,
         tail: raw.tail?,
-    })
+    };
+    options_left_out::warn(&raw.sheets, &book, catalog, findings);
+    Some(book)
 }
 
 /// What reading the sheets of a book needs.

@@ -278,7 +278,7 @@ fn the_longest_chain_of_every_operator_is_worked_out_on_a_small_stack() {
         }
         let truths = [
             vec!["count == 3"; 3_000].join(" && "),
-            vec!["count == 4", "count == 3"].repeat(1_500).join(" || "),
+            ["count == 4", "count == 3"].repeat(1_500).join(" || "),
             format!("{}(count == 3)", "!".repeat(62)),
         ];
         for expression in &truths {

@@ -180,3 +180,31 @@ fn an_item_whose_sheet_is_incomplete_is_not_called_without_an_amount() {
     "#]],
     );
 }
+
+#[test]
+fn an_option_without_a_row_is_warned_of() {
+    check_finish(
+        "finish,amount\nwhite,0.00\nmetal,24.00\n",
+        expect![[r#"
+            b `B` for hinged in USD, to 0.01, None to None
+            finish: [Some({`white`})] 0
+            finish: [Some({`brass`, `nickel`})] 24
+            book/book.toml:10:9 ["sheet.csv"] OPTION_WITHOUT_AMOUNT the sheet of `finish` has no row for `tan` of `finish`: a unit with that has no price
+              help: add a row such as `tan,0.00` to sheet.csv
+        "#]],
+    );
+}
+
+#[test]
+fn an_option_that_the_condition_may_leave_out_needs_no_row() {
+    let mut conditional = by("finish", &[FINISH]);
+    conditional.when = Some(Expression::is_option(FINISH, "white"));
+    check_sheet(
+        conditional,
+        "finish,amount\nwhite,0.00\n",
+        expect![[r#"
+        b `B` for hinged in USD, to 0.01, None to None
+        finish: [Some({`white`})] 0
+    "#]],
+    );
+}
