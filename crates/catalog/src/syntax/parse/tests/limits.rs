@@ -76,9 +76,25 @@ fn the_deepest_expressions_are_read_printed_and_dropped_on_a_small_stack() {
 
 #[test]
 fn long_chains_are_not_deep() {
-    for operator in ["&&", "||", "+", "-", "*", "/"] {
+    for operator in ["&&", "||", "+", "-"] {
         let text = format!("a{}", format!(" {operator} a").repeat(10_000));
         assert!(parse_expression(&text).is_ok(), "{operator}");
+    }
+}
+
+#[test]
+fn a_product_counts_a_level_a_factor() {
+    for operator in ["*", "/"] {
+        let text = |others: usize| format!("a{}", format!(" {operator} a").repeat(others));
+        assert!(parse_expression(&text(DEPTH_MAX)).is_ok(), "{operator}");
+        let error = parse_expression(&text(10_000)).unwrap_err();
+        assert_eq!(
+            error.message,
+            "the product has more than 64 factors after the first"
+        );
+        assert_eq!(error.span, 258..259, "{operator}");
+        let inside = parse_expression(&format!("({} * a) * a", text(DEPTH_MAX - 1))).unwrap_err();
+        assert_eq!(inside.message, "the expression is nested deeper than 64 levels");
     }
 }
 
