@@ -540,3 +540,25 @@ fn the_longest_and_deepest_expressions_are_judged_on_a_small_stack() {
         assert_eq!(small.spawn(work).unwrap().join().unwrap(), "", "{row}");
     }
 }
+
+#[test]
+fn a_policy_that_rounds_to_no_step_of_a_books_currency_is_warned_of() {
+    let mut files = library(GREY);
+    for (path, text) in &mut files {
+        if path == "books/b/book.toml" {
+            *text = text.replace("USD", "JPY").replace("0.01", "1");
+        }
+        if path == "books/b/amounts.csv" {
+            *text = text.replace("450.00", "450");
+        }
+        if path == "p/policy.toml" {
+            text.push_str("round_to = \"0.50\"\n");
+        }
+    }
+    let files: Vec<(&str, &str)> = files
+        .iter()
+        .map(|(path, text)| (path.as_str(), text.as_str()))
+        .collect();
+    let report = report(&files, "");
+    expect![[]].assert_eq(&lines_of(&report.findings, &report.sources));
+}
