@@ -379,11 +379,27 @@ fn the_header_is_read_alone() {
 fn the_standard_of_a_later_part_is_what_stands_at_the_first() {
     let hide = "hide = [{ attribute = \"glazing.lower\", option = \"clear\" }]\n";
     let standard = |of: &str| format!("standards = [{{ attribute = \"{of}\", standard = \"clear\" }}]\n");
-    check(&standard("glazing.lower"), expect![[]]);
-    check(&format!("{hide}{}", standard("glazing.upper")), expect![[]]);
-    check(&format!("{hide}{}", standard("glazing")), expect![[]]);
-    check(
-        &format!("{}{}", hide.replace(".lower", ""), standard("glazing")),
-        expect![[]],
+    let both = hide.replace(".lower", "");
+    let codes = |text: String| -> Vec<String> {
+        let policy = format!("{HEAD}{text}");
+        let files = [("c/catalog.toml", CATALOG), ("p/policy.toml", policy.as_str())];
+        let (findings, _) = load_files_with(&files, |library, root, loaded, sources, findings| {
+            let folder = library.locate(&root.join("p")).unwrap();
+            let _ = load_policy(library, &folder, &loaded.catalog, sources, findings);
+        });
+        findings.iter().map(|f| f.code().to_owned()).collect()
+    };
+    assert_eq!(codes(standard("glazing.lower")), ["STANDARD_NOT_USED"]);
+    assert_eq!(
+        codes(format!("{hide}{}", standard("glazing.upper"))),
+        ["HIDDEN_STANDARD"]
+    );
+    assert_eq!(
+        codes(format!("{hide}{}", standard("glazing"))),
+        ["HIDDEN_STANDARD"]
+    );
+    assert_eq!(
+        codes(format!("{both}{}", standard("glazing"))),
+        ["HIDDEN_STANDARD"]
     );
 }
