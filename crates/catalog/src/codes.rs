@@ -7,7 +7,7 @@
 //! Source: our own.
 
 /// The codes, sorted, each with its meaning.
-pub const CODES: [(&str, &str); 148] = [
+pub const CODES: [(&str, &str); 150] = [
     (
         "ALTERNATE_OF_ALTERNATE",
         "an opening is an alternate to one that is an alternate itself",
@@ -260,6 +260,10 @@ pub const CODES: [(&str, &str); 148] = [
         "no example breaks a rule and nothing else",
     ),
     (
+        "STANDARD_NOT_USED",
+        "a policy sets the standard of a later part, which is what stands at the first",
+    ),
+    (
         "SYNTAX",
         "a condition, formula, message or cell is not written as it must be",
     ),
@@ -312,6 +316,10 @@ pub const CODES: [(&str, &str); 148] = [
     ("UNKNOWN_RULE", "there is no such rule"),
     ("UNKNOWN_WORD", "a word is not one of those that may stand here"),
     ("UNUSED_OPTION_LIST", "no attribute uses an option list"),
+    (
+        "WAIVABLE_LAW",
+        "a rule of the code or a programme is waivable, which no dealer can waive",
+    ),
     ("WRONG_ARGUMENTS", "a function is given what it does not take"),
     ("WRONG_COUNT", "the quantity of a price item is not a number"),
     (

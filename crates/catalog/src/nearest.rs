@@ -32,7 +32,7 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
         if too_long || letters.len().abs_diff(other.len()) > allowed {
             return None;
         }
-        let distance = distance(&letters, &other);
+        let distance = distance(&letters, &other, allowed);
         (distance <= allowed && distance < letters.len()).then_some((distance, candidate))
     });
     near.min_by_key(|(distance, _)| *distance)
@@ -54,7 +54,8 @@ pub(crate) fn quoted_list<'a>(words: impl IntoIterator<Item = &'a str>) -> Strin
     }
 }
 
-fn distance(a: &[char], b: &[char]) -> usize {
+/// The distance, or any number above `most` when it is more than that.
+fn distance(a: &[char], b: &[char], most: usize) -> usize {
     let mut before_last: Vec<usize> = Vec::new();
     let mut last: Vec<usize> = (0..=b.len()).collect();
     for (i, letter) in a.iter().enumerate() {
@@ -71,6 +72,15 @@ fn distance(a: &[char], b: &[char]) -> usize {
             row.push(best);
         }
         before_last = std::mem::replace(&mut last, row);
+        // A swap reaches back two rows, so both must be beyond.
+        if before_last
+            .iter()
+            .chain(&last)
+            .min()
+            .is_some_and(|least| *least > most)
+        {
+            return usize::MAX;
+        }
     }
     last.last().copied().unwrap_or(0)
 }
@@ -81,7 +91,13 @@ mod tests {
 
     #[test]
     fn each_kind_of_slip_is_one_letter() {
-        let one = |a: &str, b: &str| distance(&a.chars().collect::<Vec<_>>(), &b.chars().collect::<Vec<_>>());
+        let one = |a: &str, b: &str| {
+            distance(
+                &a.chars().collect::<Vec<_>>(),
+                &b.chars().collect::<Vec<_>>(),
+                usize::MAX,
+            )
+        };
         for (row, slip, distance) in [
             ("same", "label", 0),
             ("changed", "lebel", 1),

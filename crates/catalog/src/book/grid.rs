@@ -136,6 +136,7 @@ fn lower_ends(reading: &Reading<'_>, raw: &RawGrid, types: &[Type], names: &Name
         let cell = CellText {
             text: &text.text,
             place: &place,
+            is_said: true,
         };
         size(&cell, of, names)
             .map_err(|finding| reading.findings.push(*finding))
@@ -242,6 +243,7 @@ fn axis<'a>(
         let cell = CellText {
             text,
             place: &|| place.clone(),
+            is_said: true,
         };
         let upper = match size(&cell, of, names) {
             Ok(upper) => upper,

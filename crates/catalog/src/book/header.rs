@@ -5,7 +5,7 @@ use astragal_model::{Currency, Date, Number};
 use super::amount_text::money;
 use super::amounts::amount_code;
 use crate::declare::{Fields, Head, IdKind};
-use crate::finding::Finding;
+use crate::finding::{Finding, Place};
 use crate::typed::PlacedText;
 
 /// `[book]`. What is `None` here, but the dates, has a finding.
@@ -86,7 +86,15 @@ fn currency(code: &PlacedText, fields: &Fields<'_>) -> Option<Currency> {
 /// Takes `round_to`: above 0 and, when the currency is known, a whole number of its minor units.
 ///
 /// `None` when the key is not there or a finding says what is wrong.
-pub(crate) fn round_to(fields: &mut Fields<'_>, currency: Option<Currency>) -> Option<Number> {
+fn round_to(fields: &mut Fields<'_>, currency: Option<Currency>) -> Option<Number> {
+    placed_round_to(fields, currency).map(|(unit, _)| unit)
+}
+
+/// The same with its place, for a policy, whose currency is known only beside a book.
+pub(crate) fn placed_round_to(
+    fields: &mut Fields<'_>,
+    currency: Option<Currency>,
+) -> Option<(Number, Place)> {
     let written = fields.reader.decimal_text("round_to")?;
     let place = fields.place_of(&written.span);
     let wrong = |code: &'static str, message: String, help: String| {
@@ -116,6 +124,6 @@ pub(crate) fn round_to(fields: &mut Fields<'_>, currency: Option<Currency>) -> O
             let help = format!("the smallest unit of {currency} is {}", currency.minor_unit());
             wrong("BAD_ROUNDING", message, help)
         }
-        _ => Some(unit),
+        _ => Some((unit, place.clone())),
     }
 }

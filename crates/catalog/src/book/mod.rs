@@ -31,7 +31,7 @@ use std::collections::BTreeMap;
 use astragal_model::{Book, Catalog, Id};
 
 use amount_text::amount_limit;
-pub(crate) use header::round_to;
+pub(crate) use header::placed_round_to;
 use raw::RawBook;
 pub(crate) use tail::read_tail;
 

@@ -25,10 +25,10 @@ pub use summary::{BookSummary, CatalogSummary, Counts, PolicySummary, Summary};
 
 use crate::book::{book_header, load_book};
 use crate::declare::library_header;
-use crate::finding::{Finding, Findings, Place};
+use crate::finding::{Finding, Findings, Place, Severity};
 use crate::library_files::{Library, LibraryPath, Member, MemberKind};
 use crate::load::{LoadedCatalog, load_catalog};
-use crate::policy::{load_policy, policy_header};
+use crate::policy::{LoadedPolicy, load_policy, policy_header};
 use crate::source::Sources;
 use peek::{Peek, peek};
 
@@ -134,6 +134,8 @@ struct Check<'a> {
     books: BTreeMap<LibraryPath, Option<Book>>,
     selected: BTreeSet<LibraryPath>,
     checked_books: Vec<CheckedBook>,
+    /// Each with the id of the catalog against which it was read.
+    policies: Vec<(Id, LoadedPolicy)>,
 }
 
 impl<'a> Check<'a> {
@@ -155,6 +157,7 @@ impl<'a> Check<'a> {
             books: BTreeMap::new(),
             selected: BTreeSet::new(),
             checked_books: Vec::new(),
+            policies: Vec::new(),
         }
     }
 
@@ -174,7 +177,19 @@ impl<'a> Check<'a> {
                 MemberKind::Policy => self.policy(&member.folder, peek, summary),
             }
         }
+        self.roundings_fit();
         self.lists_are_used(is_whole);
+    }
+
+    /// A policy is not bound to a currency, so that beside a book which no order may ever join to it this is a warning.
+    fn roundings_fit(&self) {
+        for (catalog, policy) in &self.policies {
+            let books = self.checked_books.iter().map(|checked| &checked.book);
+            for book in books.filter(|book| book.catalog == *catalog) {
+                self.findings
+                    .extend(policy.rounding_misfit(book, Severity::Warning));
+            }
+        }
     }
 
     /// The members that the path stands for.
@@ -416,6 +431,7 @@ impl<'a> Check<'a> {
             let loaded = load_policy(self.library, folder, &catalog, &mut self.sources, self.findings);
             if let Some(loaded) = loaded {
                 entry.add(&loaded.policy, &catalog);
+                self.policies.push((catalog.declarations().id.clone(), loaded));
             }
         }
         if !entry.revisions.is_empty() {

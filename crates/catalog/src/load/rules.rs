@@ -52,6 +52,7 @@ fn rule(raw: &RawRule, resolver: &Resolver<'_>, unsaid: &Id) -> Option<Vec<Rule>
             Some((*part, when?, message?))
         })
         .collect();
+    warn_of_waiver(raw, authority.as_ref(), resolver);
     let (authority, requirements) = (authority?, requirements?);
     let rule = |((part, when, message), requirement)| Rule {
         id: raw.head.id.clone(),
@@ -66,6 +67,27 @@ fn rule(raw: &RawRule, resolver: &Resolver<'_>, unsaid: &Id) -> Option<Vec<Rule>
     };
     let heads: Option<Vec<_>> = heads.into_iter().collect();
     Some(heads?.into_iter().zip(requirements).map(rule).collect())
+}
+
+/// A dealer's waiver sets a rule of the plant or the dealer aside, never one of the law.
+fn warn_of_waiver(raw: &RawRule, authority: Option<&Id>, resolver: &Resolver<'_>) {
+    let official = match authority.map(Id::as_str) {
+        Some("code") => "the building official",
+        Some("programme") => "the programme",
+        _ => return,
+    };
+    if raw.waivable {
+        let message = format!(
+            "rule `{}` is waivable: a dealer's waiver would set a rule of `{}` aside, which only {official} can excuse",
+            raw.head.id,
+            authority.map_or("", Id::as_str)
+        );
+        resolver.findings.push(
+            Finding::warning("WAIVABLE_LAW", message)
+                .at(raw.head.place.clone())
+                .with_help("leave `waivable` out"),
+        );
+    }
 }
 
 fn authority(raw: &RawRule, resolver: &Resolver<'_>, unsaid: &Id) -> Option<Id> {

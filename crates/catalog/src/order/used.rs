@@ -17,6 +17,7 @@ use astragal_model::{Catalog, Currency};
 use super::UsedCatalog;
 use super::raw::{RawCatalog, Report};
 use crate::book::{LoadedBook, book_header, load_book};
+use crate::finding::Severity;
 use crate::library_files::{Library, LibraryPath, MemberKind};
 use crate::load::{LoadedCatalog, load_catalog};
 use crate::policy::{LoadedPolicy, load_policy, policy_header};
@@ -115,6 +116,10 @@ fn load_one(raw: &RawCatalog, around: Around<'_>, sources: &mut Sources) -> Load
     }
     if let Some(policy) = &raw.policy {
         loaded.policy = load_the_policy(policy, &library, catalog, around, sources);
+    }
+    if let (Some(book), Some(policy)) = (&loaded.book, &loaded.policy) {
+        let misfit = policy.rounding_misfit(&book.book, Severity::Error);
+        around.report.findings.extend(misfit);
     }
     loaded
 }

@@ -9,6 +9,7 @@
 //! Source: docs/reference.md; MEANING, "Filling".
 
 mod raw;
+mod rounding;
 mod standards;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -18,7 +19,7 @@ use astragal_model::{
 };
 
 use crate::declare::{RawRule, is_id};
-use crate::finding::{Finding, Findings};
+use crate::finding::{Finding, Findings, Place};
 use crate::library_files::{Library, LibraryPath, MemberKind};
 use crate::load::{Resolver, Sheets, Unreadable, policy_circle, rules, wanted_by_rules};
 use crate::nearest::{nearest, quoted_list};
@@ -32,6 +33,8 @@ use raw::{RawEntry, RawPolicy};
 pub struct LoadedPolicy {
     /// The policy.
     pub policy: Policy,
+    /// Where `round_to` is written.
+    rounding_place: Option<Place>,
 }
 
 /// Which policy it is, and for which catalogs.
@@ -60,9 +63,7 @@ pub fn load_policy(
     let found = own.into_sorted(sources);
     let has_errors = found.iter().any(Finding::is_error);
     findings.extend(found);
-    policy
-        .filter(|_| !has_errors)
-        .map(|policy| LoadedPolicy { policy })
+    policy.filter(|_| !has_errors)
 }
 
 /// Reads only which policy a folder holds, and for which catalogs.
@@ -107,7 +108,7 @@ fn load(
     catalog: &Catalog,
     sources: &mut Sources,
     findings: &Findings,
-) -> Option<Policy> {
+) -> Option<LoadedPolicy> {
     let raw = read(library, folder, sources, findings, findings)?;
     let header = raw.header.as_ref()?;
     let declarations = catalog.declarations();
@@ -158,11 +159,14 @@ fn load(
             .collect(),
         rules: rules?,
         mark_ups: raw.mark_ups.clone(),
-        round_to: header.round_to.clone(),
+        round_to: header.round_to.as_ref().map(|(unit, _)| unit.clone()),
         tail: raw.tail.clone()?,
     };
     match catalog.policy(terms) {
-        Ok(policy) => Some(policy),
+        Ok(policy) => Some(LoadedPolicy {
+            policy,
+            rounding_place: header.round_to.as_ref().map(|(_, place)| place.clone()),
+        }),
         Err(CatalogError::Cycle(chain)) => {
             findings.push(policy_circle(declarations, &chain, Some(place)));
             None

@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use astragal_model::{Class, Number, TailStep};
 
-use crate::book::{read_tail, round_to};
+use crate::book::{placed_round_to, read_tail};
 use crate::declare::{CLASSES, Fields, Head, IdKind, RawRule, keep_first, policy_rule, table};
-use crate::finding::{Finding, Findings};
+use crate::finding::{Finding, Findings, Place};
 use crate::library_files::LibraryPath;
 use crate::site_values::number;
 use crate::source::{FileId, Sources};
@@ -31,7 +31,7 @@ pub(super) struct RawPolicyHeader {
     pub(super) head: Head,
     pub(super) label: String,
     pub(super) catalogs: Vec<PlacedText>,
-    pub(super) round_to: Option<Number>,
+    pub(super) round_to: Option<(Number, Place)>,
 }
 
 /// An entry of `hide` or `standards`.
@@ -93,7 +93,7 @@ fn header(policy: &mut Fields<'_>) -> Option<RawPolicyHeader> {
     } else {
         None
     };
-    let round_to = round_to(policy, None);
+    let round_to = placed_round_to(policy, None);
     Some(RawPolicyHeader {
         head: head?,
         label,

@@ -10,7 +10,7 @@ use astragal_model::{
     AttributeIndex, Catalog, Declarations, Definition, Expression, FigureIndex, Id, Standard, Subject, Value,
 };
 
-use super::raw::RawPolicy;
+use super::raw::{RawEntry, RawPolicy};
 use super::{attributes_of, is_for, names_attribute};
 use crate::finding::{Finding, Findings, Place};
 use crate::load::{Resolver, standard};
@@ -38,6 +38,12 @@ pub(super) fn standards(
                 continue;
             };
             let place = entry.value.place.clone();
+            if let Some(first) = always_before(index, declarations)
+                && entry.attribute.text != attribute.id.as_str()
+            {
+                resolver.findings.push(never_used(catalog, index, first, entry));
+                continue;
+            }
             if let Some((_, before)) = standards.get(&index) {
                 let name = catalog.name_of(Subject::Attribute(index));
                 resolver.findings.push(
@@ -54,6 +60,43 @@ pub(super) fn standards(
     standards
 }
 
+/// The attributes of the earlier parts, in order, up to the first part that always exists.
+fn sources_before(index: AttributeIndex, declarations: &Declarations) -> Vec<AttributeIndex> {
+    let own = declarations.attributes.at(index);
+    let before = declarations.attributes.iter().filter(|(_, other)| {
+        other.id == own.id && other.part.zip(own.part).is_some_and(|(part, own)| part < own)
+    });
+    let mut before: Vec<_> = before.map(|(other, _)| other).collect();
+    before.sort_by_key(|other| declarations.attributes.at(*other).part);
+    let last = before
+        .iter()
+        .position(|other| always_exists(*other, declarations));
+    before.truncate(last.map_or(before.len(), |last| last.saturating_add(1)));
+    before
+}
+
+fn always_exists(index: AttributeIndex, declarations: &Declarations) -> bool {
+    let part = declarations.attributes.at(index).part;
+    part.is_none_or(|part| declarations.parts.at(part).when.is_none())
+}
+
+/// The attribute of the earlier part whose choice is always the standard of this one.
+fn always_before(index: AttributeIndex, declarations: &Declarations) -> Option<AttributeIndex> {
+    let last = sources_before(index, declarations).pop()?;
+    always_exists(last, declarations).then_some(last)
+}
+
+fn never_used(catalog: &Catalog, index: AttributeIndex, first: AttributeIndex, entry: &RawEntry) -> Finding {
+    let name = catalog.name_of(Subject::Attribute(index));
+    let first = catalog.name_of(Subject::Attribute(first));
+    let message = format!("the standard of `{name}` is what stands at `{first}`; this one is never used");
+    Finding::error("STANDARD_NOT_USED", message)
+        .at(entry.attribute.place.clone())
+        .with_help(format!(
+            "set the standard of `{first}`: the standard of a later part is what stands at the first"
+        ))
+}
+
 /// Reports every attribute whose standard may be an option that is hidden.
 pub(super) fn none_is_hidden(
     raw: &RawPolicy,
@@ -65,12 +108,15 @@ pub(super) fn none_is_hidden(
     let declarations = catalog.declarations();
     for (index, options) in hidden {
         let attribute = declarations.attributes.at(*index);
+        for source in sources_before(*index, declarations) {
+            findings.extend(follows_hidden(*index, source, (raw, catalog), hidden, standards));
+        }
+        if always_before(*index, declarations).is_some() {
+            continue;
+        }
         let own = standards.get(index);
-        let may_be = match own.map_or(&attribute.standard, |(standard, _)| standard) {
-            Standard::Ask => BTreeSet::new(),
-            Standard::Option(option) => BTreeSet::from([option.clone()]),
-            Standard::Formula(formula) => results(formula, declarations, hidden),
-        };
+        let standard = own.map_or(&attribute.standard, |(standard, _)| standard);
+        let may_be = may_be(standard, declarations, hidden);
         let Some(option) = may_be.intersection(options).next() else {
             continue;
         };
@@ -92,6 +138,54 @@ pub(super) fn none_is_hidden(
                 .at_if_known(place)
                 .with_help(format!("set another standard for `{name}` in `standards`")),
         );
+    }
+}
+
+/// A later part takes what stands at an earlier one: that its standard may be an option that only the later one hides.
+fn follows_hidden(
+    index: AttributeIndex,
+    source: AttributeIndex,
+    (raw, catalog): (&RawPolicy, &Catalog),
+    hidden: &BTreeMap<AttributeIndex, BTreeSet<Id>>,
+    standards: &BTreeMap<AttributeIndex, (Standard, Place)>,
+) -> Option<Finding> {
+    let declarations = catalog.declarations();
+    let standard = standards
+        .get(&source)
+        .map_or(&declarations.attributes.at(source).standard, |(standard, _)| {
+            standard
+        });
+    let may_be = may_be(standard, declarations, hidden);
+    let hidden_there = hidden.get(&source);
+    let option = may_be
+        .intersection(hidden.get(&index)?)
+        .find(|option| hidden_there.is_none_or(|there| !there.contains(*option)))?;
+    let (name, first) = (
+        catalog.name_of(Subject::Attribute(index)),
+        catalog.name_of(Subject::Attribute(source)),
+    );
+    let hiding = raw
+        .hide
+        .iter()
+        .find(|entry| entry.value.text == option.as_str() && names_attribute(entry, index, catalog));
+    let message = format!(
+        "`{option}` of `{name}` is hidden, and it takes what stands at `{first}`, whose standard may be that"
+    );
+    let finding =
+        Finding::error("HIDDEN_STANDARD", message).at_if_known(hiding.map(|entry| entry.value.place.clone()));
+    Some(finding.with_help(format!("set another standard for `{first}` in `standards`")))
+}
+
+/// Every option that a standard may be.
+fn may_be(
+    standard: &Standard,
+    declarations: &Declarations,
+    hidden: &BTreeMap<AttributeIndex, BTreeSet<Id>>,
+) -> BTreeSet<Id> {
+    match standard {
+        Standard::Ask => BTreeSet::new(),
+        Standard::Option(option) => BTreeSet::from([option.clone()]),
+        Standard::Formula(formula) => results(formula, declarations, hidden),
     }
 }
 

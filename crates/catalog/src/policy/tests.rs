@@ -104,7 +104,7 @@ fn short(terms: &PolicyTerms, catalog: &Catalog) -> String {
 fn a_policy_hides_sets_standards_adds_rules_marks_up_and_rounds() {
     let text = r#"round_to = "1.00"
 hide = [{ attribute = "exterior", option = "green" }, { attribute = "glazing", option = "obscure" }, { attribute = "nowhere", option = "x", catalog = "d" }]
-standards = [{ attribute = "trim", standard = "white" }, { attribute = "glazing.lower", standard = "clear" }, { attribute = "exterior", standard = "ask", catalog = "c" }]
+standards = [{ attribute = "trim", standard = "white" }, { attribute = "glazing.upper", standard = "clear" }, { attribute = "exterior", standard = "ask", catalog = "c" }]
 mark_ups = [{ class = "goods", percent = 25 }, { class = "labour", percent = "12.5" }]
 [[rule]]
 id = "no-grey"
@@ -137,7 +137,7 @@ flat = "12.00"
             glazing.lower without {`obscure`}
             exterior standard Ask
             trim standard Option(`white`)
-            glazing.lower standard Option(`clear`)
+            glazing.upper standard Option(`clear`)
             no-grey by dealer: Not {exterior}.
             pairs by dealer: m
             {Goods: 25, Labour: 12.5} round to Some(1)
@@ -373,4 +373,33 @@ fn the_header_is_read_alone() {
         );
     });
     assert_eq!(lines_of(&findings, &sources), "");
+}
+
+#[test]
+fn the_standard_of_a_later_part_is_what_stands_at_the_first() {
+    let hide = "hide = [{ attribute = \"glazing.lower\", option = \"clear\" }]\n";
+    let standard = |of: &str| format!("standards = [{{ attribute = \"{of}\", standard = \"clear\" }}]\n");
+    let both = hide.replace(".lower", "");
+    let codes = |text: String| -> Vec<String> {
+        let policy = format!("{HEAD}{text}");
+        let files = [("c/catalog.toml", CATALOG), ("p/policy.toml", policy.as_str())];
+        let (findings, _) = load_files_with(&files, |library, root, loaded, sources, findings| {
+            let folder = library.locate(&root.join("p")).unwrap();
+            let _ = load_policy(library, &folder, &loaded.catalog, sources, findings);
+        });
+        findings.iter().map(|f| f.code().to_owned()).collect()
+    };
+    assert_eq!(codes(standard("glazing.lower")), ["STANDARD_NOT_USED"]);
+    assert_eq!(
+        codes(format!("{hide}{}", standard("glazing.upper"))),
+        ["HIDDEN_STANDARD"]
+    );
+    assert_eq!(
+        codes(format!("{hide}{}", standard("glazing"))),
+        ["HIDDEN_STANDARD"]
+    );
+    assert_eq!(
+        codes(format!("{both}{}", standard("glazing"))),
+        ["HIDDEN_STANDARD"]
+    );
 }

@@ -7,7 +7,7 @@
 //! - the text under a node's span parses to that node (parentheses around a node are outside its span);
 //! - chains of `&&`, of `||`, of `+ -` and of `* /` are one node each, so depth is nesting as a reader sees it;
 //!   parentheses inside a chain keep their own node: `(a && b) && c` has two;
-//! - depth is at most [`DEPTH_MAX`](super::DEPTH_MAX), so walking a tree by recursion is safe.
+//! - depth, where a chain of `* /` counts a level a factor, is at most [`DEPTH_MAX`](super::DEPTH_MAX), so walking a tree by recursion is safe.
 //!
 //! Source: the grammar of the Common Expression Language, <https://github.com/google/cel-spec/blob/master/doc/langdef.md>.
 

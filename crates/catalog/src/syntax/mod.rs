@@ -40,6 +40,8 @@ pub use token::is_reserved;
 
 /// How many levels an expression may be nested: brackets, prefix operators, conditionals in conditionals, members of members.
 ///
+/// A chain of `* /` counts a level a factor after the first, since it is worked out two by two.
+///
 /// Deep enough for any rule that a person can read, shallow enough that walking a tree by recursion is safe.
 pub const DEPTH_MAX: usize = 64;
 

@@ -194,41 +194,33 @@ impl Parser<'_> {
             TokenKind::Minus => Some(SumOperator::Minus),
             _ => None,
         };
-        self.chained(operator, Self::product, |first, rest| ExprKind::Sum {
-            first,
-            rest,
-        })
+        self.chained(
+            operator,
+            Self::product,
+            |_| 1,
+            |first, rest| ExprKind::Sum { first, rest },
+        )
     }
 
+    /// A product counts a level a factor: typed, it multiplies two by two, each product inside the next.
     fn product(&mut self) -> Parsed {
         let operator = |kind| match kind {
             TokenKind::Times => Some(ProductOperator::Times),
             TokenKind::Over => Some(ProductOperator::Over),
             _ => None,
         };
-        // A product is worked out factor by factor, each a level above the one before.
-        let product = self.chained(operator, Self::prefixed, |first, rest| ExprKind::Product {
-            first,
-            rest,
-        })?;
-        let factors = match &product.tree.kind {
-            ExprKind::Product { rest, .. } => rest.len(),
-            _ => return Ok(product),
-        };
-        let depth = product.depth + factors - 1;
-        if factors < DEPTH_MAX {
-            return self.grow(product.tree.kind, product.tree.span.start, depth);
-        }
-        let message = format!("found a product of more than {DEPTH_MAX} factors");
-        Err(SyntaxError::new(product.tree.span, message)
-            .with_help("make a part of it a figure of its own, and multiply by that"))
+        let levels = |others| others;
+        self.chained(operator, Self::prefixed, levels, |first, rest| {
+            ExprKind::Product { first, rest }
+        })
     }
 
-    /// `part`, or a chain of them, each but the first with its operator.
+    /// `part`, or a chain of them, each but the first with its operator; so many others are so many `levels`.
     fn chained<O>(
         &mut self,
         operator: fn(TokenKind) -> Option<O>,
         part: fn(&mut Self) -> Parsed,
+        levels: fn(usize) -> usize,
         join: fn(Box<Expr>, Vec<(O, Expr)>) -> ExprKind,
     ) -> Parsed {
         let start = self.start();
@@ -236,15 +228,20 @@ impl Parser<'_> {
         let mut depth = first.depth;
         let mut rest = Vec::new();
         while let Some(operator) = self.peek().and_then(operator) {
+            let place = self.here();
             self.next += 1;
             let next = part(self)?;
             depth = depth.max(next.depth);
             rest.push((operator, next.tree));
+            if levels(rest.len()) > DEPTH_MAX {
+                return Err(too_many_factors(place));
+            }
         }
         if rest.is_empty() {
             Ok(first)
         } else {
-            self.grow(join(Box::new(first.tree), rest), start, depth + 1)
+            let depth = depth + levels(rest.len());
+            self.grow(join(Box::new(first.tree), rest), start, depth)
         }
     }
 
@@ -362,6 +359,14 @@ impl Relation {
         };
         Some(Self::Compare(operator))
     }
+}
+
+fn too_many_factors(place: Span) -> SyntaxError {
+    SyntaxError::new(
+        place,
+        format!("the product has more than {DEPTH_MAX} factors after the first"),
+    )
+    .with_help("work a part of the product out as a figure, and multiply by its name; `/ 3 / 3` is `/ 9`")
 }
 
 fn too_deep(place: Span) -> SyntaxError {

@@ -8,11 +8,13 @@
 //! parser caps.
 
 mod call;
+mod count;
 mod name;
 mod operator;
 
 pub(crate) use call::FUNCTIONS;
 
+use std::cell::Cell;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
@@ -35,6 +37,8 @@ pub(crate) struct Scope<'a> {
     asked: BTreeSet<String>,
     /// How many `any`, `all` and `sum` the expression stands in.
     levels_over_parts: usize,
+    /// How many nodes the expression has been written out to so far.
+    nodes: Rc<Cell<usize>>,
 }
 
 /// A typed expression.
@@ -53,6 +57,7 @@ impl<'a> Scope<'a> {
             part: None,
             asked: BTreeSet::new(),
             levels_over_parts: 0,
+            nodes: Rc::default(),
         }
     }
 
@@ -84,7 +89,7 @@ impl<'a> Scope<'a> {
 
     /// An expression that gives only options of the wanted type.
     pub(crate) fn option_of(&self, parsed: &Parsed, wanted: &Type) -> Option<Expression> {
-        let typed = self.typed(&parsed.text, &parsed.tree, Some(wanted))?;
+        let typed = self.whole(parsed, Some(wanted))?;
         self.fits(&parsed.text, &parsed.tree.span, &typed.of, wanted)?;
         let (given, allowed) = (typed.of.options.as_deref()?, wanted.options.as_deref()?);
         let strange: Vec<&Id> = given.ids.difference(&allowed.ids).collect();
@@ -110,14 +115,14 @@ impl<'a> Scope<'a> {
 
     /// An expression of a declared type.
     pub(crate) fn of_type(&self, parsed: &Parsed, wanted: &Type) -> Option<Expression> {
-        let typed = self.typed(&parsed.text, &parsed.tree, Some(wanted))?;
+        let typed = self.whole(parsed, Some(wanted))?;
         self.fits(&parsed.text, &parsed.tree.span, &typed.of, wanted)?;
         Some(typed.expression)
     }
 
     /// An expression of whatever type it is.
     pub(crate) fn any_type(&self, parsed: &Parsed) -> Option<Typed> {
-        self.typed(&parsed.text, &parsed.tree, None)
+        self.whole(parsed, None)
     }
 
     /// What a column, an axis or the like names.
@@ -169,8 +174,15 @@ impl<'a> Scope<'a> {
         None
     }
 
+    /// Types a whole expression: the count of its nodes begins anew.
+    fn whole(&self, parsed: &Parsed, wanted: Option<&Type>) -> Option<Typed> {
+        self.nodes.set(0);
+        self.typed(&parsed.text, &parsed.tree, wanted)
+    }
+
     /// Types a node; `wanted` is what a bare text is taken for.
     pub(crate) fn typed(&self, text: &PlacedText, expr: &Expr, wanted: Option<&Type>) -> Option<Typed> {
+        self.count(text, &expr.span, 1)?;
         let plain = |expression, value_type| {
             Some(Typed {
                 expression,

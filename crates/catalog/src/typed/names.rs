@@ -6,6 +6,7 @@
 //! Always holds: a name means one thing. Built either while a catalog is read, or from a finished catalog when a
 //! policy is read against it.
 
+use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
@@ -23,6 +24,8 @@ pub(crate) struct Names {
     parts: Indexed<PartIndex, (Id, Id)>,
     conditions: Option<BTreeMap<PartIndex, Expression>>,
     attributes: BTreeMap<AttributeIndex, AttributeShape>,
+    /// How many nodes the expressions that were typed with these names have.
+    nodes: Cell<usize>,
 }
 
 /// What a name stands for.
@@ -108,7 +111,18 @@ impl Names {
             parts: Indexed::default(),
             conditions: None,
             attributes: BTreeMap::new(),
+            nodes: Cell::new(0),
         }
+    }
+
+    /// How many nodes the expressions that were typed with these names have.
+    pub(crate) fn nodes(&self) -> usize {
+        self.nodes.get()
+    }
+
+    /// Sets how many they have.
+    pub(crate) fn set_nodes(&self, nodes: usize) {
+        self.nodes.set(nodes);
     }
 
     /// The names of a finished catalog.

@@ -91,3 +91,25 @@ fn a_catalog_includes_at_most_a_thousand_files() {
     "#]]
     .assert_eq(&said.concat());
 }
+
+#[test]
+fn an_expression_written_out_over_parts_has_at_most_a_hundred_thousand_nodes() {
+    let parts: String = (0..60)
+        .map(|at| format!("[[part]]\nid = \"p{at}\"\nkind = \"sash\"\nlabel = \"P\"\n"))
+        .collect();
+    let figures = "[[figure]]\nid = \"f\"\nlabel = \"F\"\nper = \"sash\"\nformula = \"1\"\n";
+    let figure = |at: usize, terms: usize| {
+        let terms = vec!["f"; terms].join(" + ");
+        format!("[[figure]]\nid = \"g{at}\"\nlabel = \"G\"\nformula = 'sum(sum({terms}))'\n")
+    };
+    assert_eq!(said(&format!("{parts}{figures}{}", figure(0, 20))), "");
+    expect![[r#"
+        LIMIT written out over the parts this has at least 100001 terms and operators; the most there may be is 100000
+    "#]]
+    .assert_eq(&said(&format!("{parts}{figures}{}", figure(0, 500))));
+    let many: String = (0..65).map(|at| figure(at, 25)).collect();
+    expect![[r#"
+        LIMIT the expressions of the catalog, written out over the parts, have at least 5000001 terms and operators; the most there may be is 5000000
+    "#]]
+    .assert_eq(&said(&format!("{parts}{figures}{many}")));
+}

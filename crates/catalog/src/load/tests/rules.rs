@@ -200,3 +200,17 @@ fn a_notice_has_a_kind_and_a_text() {
     "#]],
     );
 }
+
+#[test]
+fn a_waivable_rule_of_the_code_or_a_programme_is_warned_of() {
+    let rule = |authority: &str| {
+        format!(
+            "[[rule]]\nid = \"r-{authority}\"\nauthority = \"{authority}\"\nwaivable = true\nrequire = \"true\"\nmessage = \"m\"\n"
+        )
+    };
+    let rules: String = ["plant", "dealer", "code", "programme"].map(rule).concat();
+    let (loaded, findings, _) = load_files(&[("c/catalog.toml", &format!("{HEAD}{rules}"))]);
+    assert!(loaded.is_some());
+    let said = findings.iter().filter(|f| f.code() == "WAIVABLE_LAW");
+    assert_eq!(said.count(), 2);
+}

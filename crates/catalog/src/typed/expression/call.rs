@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use astragal_model::{Expression, Function, Id, MeasuringUnit, Number, Value, ValueType};
 
+use super::count::node_count;
 use super::{Scope, Typed, is_flexible};
 use crate::nearest::nearest;
 use crate::syntax::{Expr, ExprKind, Placed};
@@ -226,7 +227,7 @@ impl Scope<'_> {
         for part in self.names.parts_of_kind(&kind) {
             let mut scope = self.in_part(Some(part));
             scope.levels_over_parts += 1;
-            let Some(exists) = self.names.part_condition(part).map(|exists| exists.cloned()) else {
+            let Some(exists) = self.names.part_condition(part) else {
                 let message = format!("when a part exists may not depend on `{function}` over parts");
                 return self.error(
                     text,
@@ -236,6 +237,7 @@ impl Scope<'_> {
                     "name the parts: `glazing.upper`",
                 );
             };
+            self.count(text, &expr.span, exists.map_or(0, node_count))?;
             let term = if sum {
                 let typed = scope.typed(text, argument, None)?;
                 scope.magnitude(text, &argument.span, &typed.of)?;
@@ -244,7 +246,7 @@ impl Scope<'_> {
                 match exists {
                     Some(exists) => {
                         let zero = Box::new(Expression::Literal(zero));
-                        Expression::Conditional(Box::new(exists), Box::new(typed.expression), zero)
+                        Expression::Conditional(Box::new(exists.clone()), Box::new(typed.expression), zero)
                     }
                     None => typed.expression,
                 }
@@ -252,8 +254,10 @@ impl Scope<'_> {
                 let condition = scope.truth(text, argument)?;
                 match (exists, function) {
                     (None, _) => condition,
-                    (Some(exists), "any") => Expression::And(vec![exists, condition]),
-                    (Some(exists), _) => Expression::Or(vec![Expression::Not(Box::new(exists)), condition]),
+                    (Some(exists), "any") => Expression::And(vec![exists.clone(), condition]),
+                    (Some(exists), _) => {
+                        Expression::Or(vec![Expression::Not(Box::new(exists.clone())), condition])
+                    }
                 }
             };
             terms.push(term);

@@ -92,6 +92,7 @@ impl Scope<'_> {
             }
             ExprKind::Call { function, arguments } if function.text == "family" => {
                 let members = self.family(text, set, arguments, &item_typed.of)?;
+                self.count(text, &set.span, members.len())?;
                 let members = members
                     .into_iter()
                     .map(|id| Expression::Literal(Value::Option(id)))

@@ -26,6 +26,8 @@ use crate::typed::{Names, PlacedText, Type};
 pub(crate) struct CellText<'a> {
     pub(crate) text: &'a str,
     pub(crate) place: &'a dyn Fn() -> Place,
+    /// Whether a finding about it would be said; one that is only counted looks for no near word.
+    pub(crate) is_said: bool,
 }
 
 /// The cells of one column, each distinct one once.
@@ -78,6 +80,14 @@ impl CellText<'_> {
             let help = spreadsheet_help(raw).unwrap_or("write the number out: 1500, not 1.5e3");
             let finding = Finding::error("NUMBER_WITH_EXPONENT", message).at(place);
             return Err(Box::new(finding.with_help(help)));
+        }
+        let is_unknown = of
+            .options
+            .as_ref()
+            .is_some_and(|domain| !domain.ids.contains(raw));
+        if is_unknown && !self.is_said {
+            let message = format!("unknown option `{raw}`");
+            return Err(Box::new(Finding::error("UNKNOWN_OPTION", message).at(place)));
         }
         let scratch = Findings::new();
         let text = PlacedText::new(raw.to_owned(), place.clone(), &Sources::new());
@@ -170,6 +180,10 @@ impl<'a> CellReader<'a> {
         let mut intervals = Vec::new();
         let mut is_whole = true;
         for member in members {
+            let text = &CellText {
+                is_said: reports.says_more(),
+                ..*text
+            };
             let read = match &member.kind {
                 MemberKind::Text(word) => self
                     .word(text, word, &member.span)
@@ -215,6 +229,12 @@ impl<'a> CellReader<'a> {
                 let message = format!("`{word}` is an option and a family of {}", domain.of);
                 let finding = Finding::error("AMBIGUOUS_WORD", message).at(text.at(span));
                 Err(Box::new(finding.with_help("rename the family")))
+            }
+            (None, None) if !text.is_said => {
+                let message = format!("unknown option `{word}` of {}", domain.of);
+                Err(Box::new(
+                    Finding::error("UNKNOWN_OPTION", message).at(text.at(span)),
+                ))
             }
             (None, None) => {
                 let known = || domain.ids.iter().chain(self.families.keys()).map(Id::as_str);

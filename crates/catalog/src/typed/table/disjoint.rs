@@ -6,15 +6,21 @@
 //!
 //! Always holds: when the search is complete, a row that meets an earlier one is named together with the earliest one.
 //! Cost: for plain rows O(rows x columns x log rows). Wildcards put a row into many groups; past [`WORK_LIMIT`] steps
-//! the search stops and says so. Never recursive: the groups that are still to divide stand on a stack.
+//! the search stops and says so; past a fiftieth of that it stops as soon as more meetings are found than are reported
+//! one by one. Never recursive: the groups that are still to divide stand on a stack.
 //! Source: sweeping for the maximal cliques of intervals is common practice, from memory.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use astragal_model::{Cell, Interval, Value};
 
+use super::reports::REPORTS_LIMIT;
+
 /// LIMIT: how many steps the search takes, where a step puts a row into a group or compares two rows.
 pub(crate) const WORK_LIMIT: u64 = 50_000_000;
+
+/// After so many steps, meetings enough to fill the report end the search.
+const STEPS_BEFORE_ENOUGH: u64 = 1_000_000;
 
 /// Groups of at most so many rows are compared pair by pair.
 const PAIRWISE_MAX: usize = 8;
@@ -50,7 +56,7 @@ pub(crate) fn meetings(columns: &[KeyColumn], labels: Option<&[u32]>, work_limit
     let mut open = vec![(0, (0..row_count).map(row_number).collect::<Vec<u32>>())];
     let mut complete = true;
     while let Some((column, rows)) = open.pop() {
-        if search.work > search.work_limit {
+        if search.is_over() {
             complete = false;
             break;
         }
@@ -263,6 +269,12 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
+    /// Whether it has cost too much, or has cost much and found enough.
+    fn is_over(&self) -> bool {
+        self.work > self.work_limit
+            || (self.work > STEPS_BEFORE_ENOUGH && self.earlier.len() >= REPORTS_LIMIT)
+    }
+
     /// Divides rows that meet in all columns before this one.
     fn divide(&mut self, column: usize, rows: Vec<u32>, open: &mut Vec<(usize, Vec<u32>)>) {
         if rows.len() <= PAIRWISE_MAX {
@@ -295,7 +307,7 @@ impl Search<'_> {
                 self.work = self
                     .work
                     .saturating_add(u64::try_from(active.len()).unwrap_or(u64::MAX));
-                if self.work > self.work_limit {
+                if self.is_over() {
                     // The group that is left behind makes the search incomplete.
                     open.push((column, rows));
                     return;

@@ -99,6 +99,7 @@ fn read_pairs(
             let text = CellText {
                 text: sheet.column_name(*column),
                 place: &|| sheet.column_place(*column),
+                is_said: reports.says_more(),
             };
             across_reader.read(&text, reports)
         })
@@ -109,12 +110,14 @@ fn read_pairs(
         let text = CellText {
             text: row.cell(corner),
             place: &|| row.place(corner),
+            is_said: reports.says_more(),
         };
         let side = down_reader.read(&text, reports);
         for (column, header) in columns.iter().zip(&headers) {
             let text = CellText {
                 text: row.cell(*column),
                 place: &|| row.place(*column),
+                is_said: reports.says_more(),
             };
             let mark = mark(&text).map_err(|finding| reports.push(*finding)).ok();
             if let (Some(side), Some(header), Some(mark)) = (side, *header, mark) {

@@ -43,6 +43,11 @@ impl<'a> Reports<'a> {
         }
     }
 
+    /// Whether one more finding would be said; otherwise it need not help.
+    pub(crate) fn says_more(&self) -> bool {
+        self.said < REPORTS_LIMIT
+    }
+
     /// Whether nothing so far makes the sheet unusable.
     pub(crate) fn is_fine(&self) -> bool {
         self.errors == 0

@@ -104,6 +104,7 @@ impl<'a> Read<'a> {
                 let text = CellText {
                     text: row.cell(key.column),
                     place: &place,
+                    is_said: reports.says_more(),
                 };
                 of_row.push(reader.read(&text, reports));
             }
@@ -112,6 +113,7 @@ impl<'a> Read<'a> {
                 let text = CellText {
                     text: row.cell(value.column),
                     place: &place,
+                    is_said: reports.says_more(),
                 };
                 (value.read)(&text).map_err(|finding| reports.push(*finding)).ok()
             });

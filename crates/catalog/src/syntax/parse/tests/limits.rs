@@ -83,16 +83,18 @@ fn long_chains_are_not_deep() {
 }
 
 #[test]
-fn a_product_is_as_deep_as_it_has_factors() {
+fn a_product_counts_a_level_a_factor() {
     for operator in ["*", "/"] {
-        let product = |factors: usize| format!("a{}", format!(" {operator} a").repeat(factors - 1));
-        assert!(parse_expression(&product(DEPTH_MAX)).is_ok(), "{operator}");
-        let error = parse_expression(&product(DEPTH_MAX + 1)).unwrap_err();
-        assert_eq!(error.message, "found a product of more than 64 factors");
-        assert!(
-            parse_expression(&format!("-(-({}))", product(DEPTH_MAX))).is_err(),
-            "{operator}"
+        let text = |others: usize| format!("a{}", format!(" {operator} a").repeat(others));
+        assert!(parse_expression(&text(DEPTH_MAX)).is_ok(), "{operator}");
+        let error = parse_expression(&text(10_000)).unwrap_err();
+        assert_eq!(
+            error.message,
+            "the product has more than 64 factors after the first"
         );
+        assert_eq!(error.span, 258..259, "{operator}");
+        let inside = parse_expression(&format!("({} * a) * a", text(DEPTH_MAX - 1))).unwrap_err();
+        assert_eq!(inside.message, "the expression is nested deeper than 64 levels");
     }
 }
 

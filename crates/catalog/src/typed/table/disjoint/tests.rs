@@ -207,3 +207,20 @@ fn entangled_rows_stop_at_the_limit() {
         assert!(columns.iter().all(meets), "{row} and {earlier}");
     }
 }
+
+#[test]
+fn tangled_rows_stop_early_once_more_meet_than_are_reported() {
+    let mut search = Search {
+        columns: Vec::new(),
+        labels: None,
+        earlier: (1..=50).map(|row| (row, 0)).collect(),
+        work: STEPS_BEFORE_ENOUGH + 1,
+        work_limit: WORK_LIMIT,
+    };
+    assert!(search.is_over());
+    search.earlier.pop_last();
+    assert!(!search.is_over());
+    search.earlier.insert(50, 0);
+    search.work = STEPS_BEFORE_ENOUGH;
+    assert!(!search.is_over(), "a cheap search counts every meeting");
+}

@@ -237,3 +237,32 @@ fn after_fifty_findings_the_rest_is_counted() {
     );
     assert_eq!(last.place().and_then(|place| place.row), Some(52));
 }
+
+#[test]
+fn a_cell_past_the_findings_that_are_said_looks_for_no_near_word() {
+    let bench = super::Bench::new("exterior\nwhita\n");
+    let helps = |is_said: bool| {
+        let place = || bench.text("whita").place.clone();
+        let text = crate::typed::table::cells::CellText {
+            text: "whita",
+            place: &place,
+            is_said,
+        };
+        let mut reports = crate::typed::table::reports::Reports::new(&bench.findings);
+        let (_, of) = crate::typed::Scope::new(&bench.names, &bench.findings)
+            .subject(&bench.text("exterior"))
+            .unwrap();
+        let value = text.value("whita", &(0..5), &of, &bench.names).unwrap_err();
+        let has_help = value.help().is_some();
+        assert_eq!(value.code(), "UNKNOWN_OPTION");
+        assert!(reports.says_more());
+        for _ in 0..50 {
+            reports.push((*value).clone());
+        }
+        assert!(!reports.says_more());
+        let _ = reports.finish();
+        has_help
+    };
+    assert!(helps(true));
+    assert!(!helps(false));
+}
