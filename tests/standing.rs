@@ -82,7 +82,7 @@ fn quoted(facts: &str, unit: &str, arguments: &[&str]) -> (Option<i32>, String) 
         .chain(arguments.iter().copied())
         .collect();
     let ran = run(&arguments);
-    (ran.code, ran.out + &ran.err)
+    (ran.code, ran.out)
 }
 
 const WAIVER: &str = "waivers = [{ rule = \"escape\", reference = \"W-1\", from = 2026-01-01 }]";

@@ -202,12 +202,12 @@ pub const CODES: [(&str, &str); 150] = [
     ("NUMBER_WITH_EXPONENT", "a number is written like 1.5e3"),
     ("OFF_STEP", "a size is no multiple of the step"),
     (
-        "OTHER_LIBRARY",
-        "a book or policy is in another library than its catalog",
-    ),
-    (
         "OPTION_WITHOUT_AMOUNT",
         "a sheet of a price book has no row for an option of its attribute",
+    ),
+    (
+        "OTHER_LIBRARY",
+        "a book or policy is in another library than its catalog",
     ),
     (
         "PART_NOT_SAID",

@@ -172,15 +172,18 @@ fn load(
             None
         }
         Err(CatalogError::OutOfRange(what)) => {
-            let message = format!("the policy cannot be put together: {what} names nothing");
-            findings.push(
-                Finding::error("POLICY_NOT_WHOLE", message)
-                    .at(place)
-                    .with_help("this is a fault of the program"),
-            );
+            findings.push(not_whole(&what, place));
             None
         }
     }
+}
+
+/// A policy that reads a position which its catalog does not have.
+fn not_whole(what: &str, place: Place) -> Finding {
+    let message = format!("the policy cannot be put together: {what} names nothing");
+    Finding::error("POLICY_NOT_WHOLE", message)
+        .at(place)
+        .with_help("this is a fault of the program")
 }
 
 /// Whether an entry is for this catalog: it names it, or none.
