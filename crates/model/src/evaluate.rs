@@ -289,7 +289,8 @@ fn compare(comparison: Comparison, left: &Outcome, right: &Outcome) -> Outcome {
     })
 }
 
-/// Combines values of one type that has a magnitude.
+/// Combines values of one type that has a magnitude. Ends as soon as what came together so far is too large, so that
+/// the caller finds it so, however many values are left.
 fn fold(values: Vec<Value>, combine: impl Fn(&Number, &Number) -> Number) -> Option<Value> {
     let mut values = values.into_iter();
     let first = values.next()?;
@@ -299,6 +300,9 @@ fn fold(values: Vec<Value>, combine: impl Fn(&Number, &Number) -> Number) -> Opt
             return None;
         }
         sum = combine(&sum, value.magnitude()?);
+        if sum.bits() > NUMBER_BITS_MAX {
+            break;
+        }
     }
     first.with_magnitude(sum)
 }

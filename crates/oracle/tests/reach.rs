@@ -93,7 +93,10 @@ const EXPECTED: &[(&str, &[&str])] = &[
     ),
     ("bracket", &["found", "beyond an end"]),
     ("sign-off", &["empty cell", "beyond an end"]),
-    ("no price", &["empty cell", "beyond an end"]),
+    (
+        "no price",
+        &["empty cell", "beyond an end", "at or below the lower end"],
+    ),
     ("money", &["exact", "rounded"]),
     ("money below zero", &["exact", "rounded"]),
     ("filled choice", &["open", "not asked", "picked", "standard"]),

@@ -88,6 +88,21 @@ fn with_sign_off_beyond_the_end_the_total_is_unknown_and_a_sign_off_is_asked_for
 }
 
 #[test]
+fn with_sign_off_a_size_at_or_below_the_lower_end_breaks_has_a_price() {
+    for (width, height) in [("12", "40"), ("10", "40"), ("24", "20"), ("40", "20")] {
+        let judged = of_size("beyond = \"sign_off\"", width, height);
+        assert_eq!(judged.broken(), ["has-a-price base"], "{width} x {height}");
+    }
+}
+
+#[test]
+fn a_sign_off_says_whether_the_size_is_past_the_end_or_its_cell_is_empty() {
+    let message = |width, height| of_size("beyond = \"sign_off\"", width, height).message("has-a-price");
+    assert!(message("37", "40").contains("past the end of the price grid"));
+    assert!(message("30", "50").contains("its cell in the price grid is empty"));
+}
+
+#[test]
 fn a_size_that_is_not_known_leaves_the_total_unknown_and_breaks_nothing() {
     let judged = priced("").measure("width", "24").answer();
     assert_eq!(

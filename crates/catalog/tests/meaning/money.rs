@@ -331,7 +331,7 @@ fn a_quantity_below_zero_has_no_price() {
             .answer()
     };
     assert_eq!(judged("0").total(), "0.00");
-    assert_eq!(judged("-1").broken(), ["has-a-price"]);
+    assert_eq!(judged("-1").broken(), ["has-a-price one"]);
     assert_eq!(
         judged("-1").message("has-a-price"),
         "one has no price: its quantity is below zero: -1."

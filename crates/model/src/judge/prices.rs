@@ -84,8 +84,8 @@ struct Pricing<'a> {
 enum Lack {
     /// It cannot be known yet.
     Unknown(Wants),
-    /// The size lies beyond the grid and the plant must sign off.
-    SignOff,
+    /// There is no cell for the size, for this reason, and the plant must sign off.
+    SignOff(String),
     /// There is no amount, for this reason.
     NoPrice(RuleState, String),
     /// An item that it names has none, which is reported there.
@@ -126,9 +126,8 @@ impl Pricing<'_> {
         let state = match amount {
             Ok(money) => ItemState::Amount(money),
             Err(Lack::Unknown(wants)) => ItemState::Unknown(wants),
-            Err(Lack::SignOff) => {
-                let reason =
-                    "its size is beyond the price grid; the plant must sign off and price it".to_owned();
+            Err(Lack::SignOff(reason)) => {
+                let reason = format!("{reason}; the plant must sign off and price it");
                 let mut finding = self.no_price(index, item, RuleState::Broken, &reason);
                 finding.standing = Standing::SignOff;
                 findings.push(finding);

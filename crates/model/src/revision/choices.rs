@@ -1,7 +1,7 @@
 //! Encodes a catalog as a whole, and what there is to choose, to measure and to know.
 //!
 //! Always holds: every structure is taken apart field by field, so that a new field does not compile until it is
-//! encoded. Of the lists, parts, attributes, options and the values of an enumerated fact are in order.
+//! encoded. Of the lists, parts, attributes and options are in order; the values of an enumerated fact are sorted.
 
 use super::encoder::{Encode, Encoder, words};
 use crate::attribute::{Attribute, Audience, OptionEntry, Standard, Validity};
@@ -147,7 +147,9 @@ impl Encode for SiteFact {
             options,
             of,
         } = self;
-        encoder.put(id).put(label).put(value_type).put(options).put(of);
+        let mut options = options.clone();
+        options.sort();
+        encoder.put(id).put(label).put(value_type).put(&options).put(of);
     }
 }
 

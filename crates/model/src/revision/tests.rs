@@ -234,3 +234,17 @@ fn revisions_are_ordered_as_they_are_written() {
     let high = Revision::from_hex(&"a0".repeat(32));
     assert!(low.is_some() && low < high);
 }
+
+#[test]
+fn the_order_of_the_values_of_a_fact_makes_no_other_revision() {
+    let mut turned = declarations(Layout::default());
+    let facts = turned.facts.values().cloned();
+    turned.facts = facts
+        .map(|mut fact| {
+            fact.options.reverse();
+            fact
+        })
+        .collect();
+    assert_ne!(turned, declarations(Layout::default()));
+    assert_eq!(revision_of(turned), revision_of(declarations(Layout::default())));
+}

@@ -176,6 +176,9 @@ fn sum(data: &[Datum]) -> Option<Datum> {
     for datum in data {
         let alike = std::mem::discriminant(datum) == std::mem::discriminant(first);
         total += alike.then(|| datum.size()).flatten()?;
+        if total.numer().bits().max(total.denom().bits()) > NUMBER_BITS_MAX {
+            break;
+        }
     }
     first.resized(total)
 }

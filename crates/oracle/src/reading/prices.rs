@@ -285,10 +285,12 @@ impl Reader<'_> {
         }
         let mut position = 0;
         let mut inside = true;
+        let mut too_small = false;
         for (axis, size) in grid.axes.iter().zip(&sizes) {
             let Answer::Is(size) = size else { continue };
             let Some(size) = size.size() else { continue };
             let mut lower = fraction(&axis.lower);
+            too_small |= *size <= lower;
             let mut bracket = None;
             for (count, upper) in axis.uppers.iter().enumerate() {
                 let upper = fraction(upper);
@@ -311,6 +313,10 @@ impl Reader<'_> {
         let cell = if inside { grid.cells.get(position) } else { None };
         match (cell, beyond) {
             (Some(Some(amount)), _) => Found::Amount(fraction(amount)),
+            (_, Beyond::SignOff) if too_small => {
+                self.meet("no price", "at or below the lower end");
+                Found::NoPrice(Failing::Broken)
+            }
             (empty, Beyond::SignOff) => {
                 self.meet(
                     "sign-off",

@@ -127,8 +127,15 @@ impl Pricing<'_> {
                 steps.push(PriceStep::Cell(amount.clone()));
                 Ok(amount.clone())
             }
-            (None, Beyond::SignOff) => Err(Lack::SignOff),
-            (None, Beyond::Break) => Err(self.beyond(grid, figures, &sizes)),
+            (None, Beyond::SignOff) if !is_below(grid, &sizes) => {
+                let reason = if cell.is_some() {
+                    "its cell in the price grid is empty"
+                } else {
+                    "its size is past the end of the price grid"
+                };
+                Err(Lack::SignOff(reason.to_owned()))
+            }
+            (None, _) => Err(self.beyond(grid, figures, &sizes)),
         }
     }
 
@@ -164,6 +171,14 @@ impl Pricing<'_> {
         );
         Lack::NoPrice(RuleState::Broken, reason)
     }
+}
+
+/// Whether a size lies at or below the lower end of its axis.
+fn is_below(grid: &Grid, sizes: &[Number]) -> bool {
+    grid.axes
+        .iter()
+        .zip(sizes)
+        .any(|(axis, size)| *size <= axis.lower)
 }
 
 fn bracket_step(axis: &Axis, figure: FigureIndex, size: &Number, bracket: usize) -> Option<PriceStep> {

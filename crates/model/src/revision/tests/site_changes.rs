@@ -90,9 +90,6 @@ pub(super) const SITE: &[Change] = &[
     ("label of a value of a fact", |d| {
         fact(d, |fact| fact.options[0].1.push('!'))
     }),
-    ("order of the values of a fact", |d| {
-        fact(d, |fact| fact.options.reverse())
-    }),
     ("scope of a fact: floor", |d| {
         fact(d, |fact| fact.of = Scope::Floor)
     }),
