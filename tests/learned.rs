@@ -118,7 +118,7 @@ fn a_window_wider_than_60_inches_needs_a_signature_and_is_not_refused() {
     let text = wide("61");
     check_says(
         block(&text, "K2"),
-        &["holds, needs a sign-off", "authority: sales"],
+        &["holds, needs a sign-off", "authority: Sales office"],
     );
     let text = wide("60");
     assert!(!block(&text, "K2").contains("sign-off"), "{text}");
