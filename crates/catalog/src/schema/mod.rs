@@ -14,7 +14,7 @@
 //!
 //! Always holds: the same program writes the same bytes; whatever the reader accepts, the schema accepts, but for an
 //! order without a date, which only a caller who gives the date can read; every key has a description. Cost: a few hundred small objects a schema.
-//! Source: <https://json-schema.org/draft-07/schema>, docs/catalog.md.
+//! Source: <https://json-schema.org/draft-07/schema>, docs/reference.md.
 
 mod attribute;
 mod book;

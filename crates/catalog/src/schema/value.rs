@@ -4,7 +4,7 @@
 //! which reader it is, so that the tests can put the examples before it.
 //!
 //! Always holds: each has one example at least; a text that the reader takes matches.
-//! Source: docs/catalog.md, the first section.
+//! Source: docs/reference.md, the first section.
 
 use serde_json::Value;
 
