@@ -153,6 +153,19 @@ impl Catalog {
         &self.declarations
     }
 
+    /// The order of filling: every attribute and figure after all that it depends on, with the plant's standards.
+    #[must_use]
+    pub fn steps(&self) -> &[Step] {
+        &self.plan.steps
+    }
+
+    /// The earlier parts of the kind of an attribute's part, with the attribute of the same id there, in file order.
+    /// Where one of these parts exists, what stands at the first is the attribute's standard.
+    #[must_use]
+    pub fn earlier_parts(&self, attribute: AttributeIndex) -> Vec<(PartIndex, AttributeIndex)> {
+        crate::plan::parts_before(&self.declarations, attribute)
+    }
+
     pub(crate) fn plan(&self) -> &Plan {
         &self.plan
     }

@@ -9,9 +9,9 @@
 //! Cost: linear in the tree; a table look-up tries its rows one by one.
 
 use crate::catalog::{Catalog, Declarations};
-use crate::expression::{Comparison, Expression, Function, NUMBER_BITS_MAX, Subject, Unit};
+use crate::expression::{Comparison, Expression, Subject};
 use crate::id::{AttributeIndex, FigureIndex, Id, Indexed, MeasureIndex};
-use crate::number::Number;
+use crate::operate::{self, compare};
 use crate::site::Site;
 use crate::table::{Cell, Row, RowMatch, Table};
 use crate::unit::{Choice, Unit as WindowUnit};
@@ -54,30 +54,17 @@ impl Environment<'_> {
                         .map(|member| compare(Comparison::Equal, &item, &self.evaluate(member))),
                 )
             }
-            Expression::Add(terms) => strictly(terms.iter().map(|term| self.evaluate(term)), |values| {
-                fold(values, |a, b| a + b)
-            }),
-            Expression::Negate(inner) => strictly([self.evaluate(inner)], |values| {
-                values
-                    .first()
-                    .and_then(|value| value.with_magnitude(-(value.magnitude()?.clone())))
-            }),
-            Expression::Multiply(left, right) => {
-                strictly([self.evaluate(left), self.evaluate(right)], |values| {
-                    multiply(&values)
-                })
-            }
-            Expression::Divide(inner, divisor) => strictly([self.evaluate(inner)], |values| {
-                let value = values.first()?;
-                value.with_magnitude(value.magnitude()?.checked_div(divisor)?)
-            }),
-            Expression::Conditional(condition, then, otherwise) => {
-                self.conditional(condition, then, otherwise)
-            }
+            Expression::Add(terms) => operate::add(terms.iter().map(|term| self.evaluate(term))),
+            Expression::Negate(inner) => operate::negate(self.evaluate(inner)),
+            Expression::Multiply(left, right) => operate::multiply(self.evaluate(left), self.evaluate(right)),
+            Expression::Divide(inner, divisor) => operate::divide(self.evaluate(inner), divisor),
+            Expression::Conditional(condition, then, otherwise) => operate::conditional(
+                self.evaluate(condition),
+                || self.evaluate(then),
+                || self.evaluate(otherwise),
+            ),
             Expression::Call(function, arguments) => {
-                strictly(arguments.iter().map(|one| self.evaluate(one)), |values| {
-                    call(*function, &values)
-                })
+                operate::call(*function, arguments.iter().map(|one| self.evaluate(one)))
             }
         }
     }
@@ -139,16 +126,6 @@ impl Environment<'_> {
         }
     }
 
-    fn conditional(&self, condition: &Expression, then: &Expression, otherwise: &Expression) -> Outcome {
-        match self.evaluate(condition) {
-            Outcome::Known(Value::Bool(true)) => self.evaluate(then),
-            Outcome::Known(Value::Bool(false)) => self.evaluate(otherwise),
-            Outcome::Known(_) => Outcome::Undefined(UndefinedCause::IllTyped),
-            Outcome::Undefined(cause) => Outcome::Undefined(cause),
-            Outcome::Unknown(wants) => either(wants, self.evaluate(then), self.evaluate(otherwise)),
-        }
-    }
-
     /// Kleene's outcome of "some row matches"; `not_asked` says how a restricting cell takes a column not asked.
     pub(crate) fn some_row_matches(&self, table: &Table, not_asked: bool) -> Outcome {
         let keys: Vec<Outcome> = table.columns.iter().map(|column| self.read(*column)).collect();
@@ -196,19 +173,6 @@ impl Environment<'_> {
     }
 }
 
-/// A conditional whose condition is unknown, and may yet be undefined: unknown, unless neither side has a value.
-fn either(mut wants: Wants, then: Outcome, otherwise: Outcome) -> Outcome {
-    if let (Outcome::Undefined(_), Outcome::Undefined(_)) = (&then, &otherwise) {
-        return then;
-    }
-    for outcome in [then, otherwise] {
-        if let Outcome::Unknown(more) = outcome {
-            wants.extend(more);
-        }
-    }
-    Outcome::Unknown(wants)
-}
-
 fn row_matches(row: &Row, keys: &[Outcome], not_asked: bool) -> Outcome {
     Outcome::all(row.cells.iter().zip(keys).map(|(cell, key)| match (cell, key) {
         (Cell::Any, _) => Outcome::truth(true),
@@ -216,170 +180,4 @@ fn row_matches(row: &Row, keys: &[Outcome], not_asked: bool) -> Outcome {
         (cell, Outcome::Known(value)) => Outcome::truth(cell.admits(value)),
         (_, other) => other.clone(),
     }))
-}
-
-/// Applies an operator to known values: undefined when an operand is, otherwise unknown when an operand is.
-fn strictly(
-    operands: impl IntoIterator<Item = Outcome>,
-    apply: impl FnOnce(Vec<Value>) -> Option<Value>,
-) -> Outcome {
-    let mut values = Vec::new();
-    let mut wants: Option<Wants> = None;
-    let mut undefined = None;
-    for operand in operands {
-        match operand {
-            Outcome::Known(value) => values.push(value),
-            Outcome::Unknown(more) => wants.get_or_insert_default().extend(more),
-            Outcome::Undefined(cause) => undefined = undefined.or(Some(cause)),
-        }
-    }
-    if let Some(cause) = undefined {
-        return Outcome::Undefined(cause);
-    }
-    if let Some(wants) = wants {
-        return Outcome::Unknown(wants);
-    }
-    match apply(values) {
-        Some(value)
-            if value
-                .magnitude()
-                .is_some_and(|number| number.bits() > NUMBER_BITS_MAX) =>
-        {
-            Outcome::Undefined(UndefinedCause::TooLarge)
-        }
-        Some(value) => Outcome::Known(value),
-        None => Outcome::Undefined(UndefinedCause::IllTyped),
-    }
-}
-
-/// Compares; *not asked* equals nothing, itself included. An unknown side is waited for: it may come to be undefined.
-fn compare(comparison: Comparison, left: &Outcome, right: &Outcome) -> Outcome {
-    if let (Outcome::Undefined(cause), _) | (_, Outcome::Undefined(cause)) = (left, right) {
-        return Outcome::Undefined(cause.clone());
-    }
-    if [left, right]
-        .iter()
-        .any(|side| **side == Outcome::Known(Value::NotAsked))
-        && left.wants().is_none()
-        && right.wants().is_none()
-    {
-        return match comparison {
-            Comparison::Equal => Outcome::truth(false),
-            Comparison::NotEqual => Outcome::truth(true),
-            _ => Outcome::Undefined(UndefinedCause::IllTyped),
-        };
-    }
-    strictly([left.clone(), right.clone()], |values| {
-        let [left, right] = <[Value; 2]>::try_from(values).ok()?;
-        if left.value_type() != right.value_type() {
-            return None;
-        }
-        let equality = matches!(comparison, Comparison::Equal | Comparison::NotEqual);
-        if !equality && !left.value_type().is_ordered() {
-            return None;
-        }
-        Some(Value::Bool(match comparison {
-            Comparison::Equal => left == right,
-            Comparison::NotEqual => left != right,
-            Comparison::Less => left < right,
-            Comparison::LessOrEqual => left <= right,
-            Comparison::Greater => left > right,
-            Comparison::GreaterOrEqual => left >= right,
-        }))
-    })
-}
-
-/// Combines values of one type that has a magnitude. Ends as soon as what came together so far is too large, so that
-/// the caller finds it so, however many values are left.
-fn fold(values: Vec<Value>, combine: impl Fn(&Number, &Number) -> Number) -> Option<Value> {
-    let mut values = values.into_iter();
-    let first = values.next()?;
-    let mut sum = first.magnitude()?.clone();
-    for value in values {
-        if value.value_type() != first.value_type() {
-            return None;
-        }
-        sum = combine(&sum, value.magnitude()?);
-        if sum.bits() > NUMBER_BITS_MAX {
-            break;
-        }
-    }
-    first.with_magnitude(sum)
-}
-
-fn multiply(values: &[Value]) -> Option<Value> {
-    let [left, right] = values else { return None };
-    let product = left.magnitude()? * right.magnitude()?;
-    match (left, right) {
-        (Value::Length(_), Value::Length(_)) => Some(Value::Area(product)),
-        (Value::Number(_), other) | (other, Value::Number(_)) => other.with_magnitude(product),
-        _ => None,
-    }
-}
-
-fn call(function: Function, values: &[Value]) -> Option<Value> {
-    match function {
-        Function::Min | Function::Max => {
-            let first = values.first()?;
-            let alike = values
-                .iter()
-                .all(|value| value.value_type() == first.value_type());
-            if !alike || !first.value_type().is_ordered() {
-                return None;
-            }
-            if function == Function::Min {
-                values.iter().min().cloned()
-            } else {
-                values.iter().max().cloned()
-            }
-        }
-        Function::Absolute => {
-            let [value] = values else { return None };
-            value.with_magnitude(value.magnitude()?.abs())
-        }
-        Function::FloorTo | Function::CeilTo | Function::RoundTo => {
-            let [value, step] = values else { return None };
-            if value.value_type() != step.value_type() {
-                return None;
-            }
-            let (number, step) = (value.magnitude()?, step.magnitude()?);
-            value.with_magnitude(match function {
-                Function::FloorTo => number.floor_to(step)?,
-                Function::CeilTo => number.ceil_to(step)?,
-                _ => number.round_to(step)?,
-            })
-        }
-        Function::InUnit(unit) => {
-            let [value] = values else { return None };
-            let fits = if unit.is_area() {
-                matches!(value, Value::Area(_))
-            } else {
-                matches!(value, Value::Length(_))
-            };
-            if !fits {
-                return None;
-            }
-            Some(Value::Number(value.magnitude()?.checked_div(&unit.size()?)?))
-        }
-    }
-}
-
-impl Unit {
-    /// Whether the unit measures areas.
-    #[must_use]
-    pub fn is_area(self) -> bool {
-        matches!(self, Self::SquareInch | Self::SquareFoot | Self::SquareMetre)
-    }
-
-    /// How many inches, or square inches, the unit has. 1 in is 25.4 mm.
-    fn size(self) -> Option<Number> {
-        match self {
-            Self::Inch | Self::SquareInch => Some(Number::from(1)),
-            Self::Foot => Some(Number::from(12)),
-            Self::SquareFoot => Some(Number::from(144)),
-            Self::Millimetre => Number::ratio(5, 127),
-            Self::Metre => Number::ratio(5000, 127),
-            Self::SquareMetre => Number::ratio(25_000_000, 16_129),
-        }
-    }
 }

@@ -20,6 +20,7 @@ mod expression;
 mod fill;
 mod id;
 mod judge;
+pub mod operate;
 mod order;
 mod plan;
 mod policy;

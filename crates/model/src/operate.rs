@@ -1,0 +1,242 @@
+//! The operators of expressions on outcomes: one place that says what each makes of unknown and undefined operands.
+//!
+//! `35.5 in + unknown` is unknown, `undefined + unknown` is undefined, `not asked == white` is false.
+//!
+//! Always holds: an operator other than `&&`, `||` and `?:` is undefined when an operand is, otherwise unknown when an
+//! operand is; a number past [`NUMBER_BITS_MAX`] is undefined. `&&`, `||` and `!` are methods of [`Outcome`].
+
+use crate::expression::{Comparison, Function, NUMBER_BITS_MAX, Unit};
+use crate::number::Number;
+use crate::value::{Outcome, UndefinedCause, Value, Wants};
+
+/// Compares; *not asked* equals nothing, itself included. An unknown side is waited for: it may come to be undefined.
+#[must_use]
+pub fn compare(comparison: Comparison, left: &Outcome, right: &Outcome) -> Outcome {
+    if let (Outcome::Undefined(cause), _) | (_, Outcome::Undefined(cause)) = (left, right) {
+        return Outcome::Undefined(cause.clone());
+    }
+    if [left, right]
+        .iter()
+        .any(|side| **side == Outcome::Known(Value::NotAsked))
+        && left.wants().is_none()
+        && right.wants().is_none()
+    {
+        return match comparison {
+            Comparison::Equal => Outcome::truth(false),
+            Comparison::NotEqual => Outcome::truth(true),
+            _ => Outcome::Undefined(UndefinedCause::IllTyped),
+        };
+    }
+    strictly([left.clone(), right.clone()], |values| {
+        let [left, right] = <[Value; 2]>::try_from(values).ok()?;
+        if left.value_type() != right.value_type() {
+            return None;
+        }
+        let equality = matches!(comparison, Comparison::Equal | Comparison::NotEqual);
+        if !equality && !left.value_type().is_ordered() {
+            return None;
+        }
+        Some(Value::Bool(match comparison {
+            Comparison::Equal => left == right,
+            Comparison::NotEqual => left != right,
+            Comparison::Less => left < right,
+            Comparison::LessOrEqual => left <= right,
+            Comparison::Greater => left > right,
+            Comparison::GreaterOrEqual => left >= right,
+        }))
+    })
+}
+
+/// `a + b + ...`: terms of one type that has a magnitude.
+#[must_use]
+pub fn add(terms: impl IntoIterator<Item = Outcome>) -> Outcome {
+    strictly(terms, |values| fold(values, |a, b| a + b))
+}
+
+/// `-x`
+#[must_use]
+pub fn negate(operand: Outcome) -> Outcome {
+    strictly([operand], |values| {
+        let value = values.first()?;
+        value.with_magnitude(-(value.magnitude()?.clone()))
+    })
+}
+
+/// `a * b`: two numbers, a number and a length or area, or two lengths, which make an area.
+#[must_use]
+pub fn multiply(left: Outcome, right: Outcome) -> Outcome {
+    strictly([left, right], |values| product(&values))
+}
+
+/// `a / n`; undefined when `n` is zero.
+#[must_use]
+pub fn divide(operand: Outcome, divisor: &Number) -> Outcome {
+    strictly([operand], |values| {
+        let value = values.first()?;
+        value.with_magnitude(value.magnitude()?.checked_div(divisor)?)
+    })
+}
+
+/// A function of the closed table.
+#[must_use]
+pub fn call(function: Function, arguments: impl IntoIterator<Item = Outcome>) -> Outcome {
+    strictly(arguments, |values| result(function, &values))
+}
+
+/// `condition ? then : otherwise`. A side is worked out only when it is needed; under an unknown condition both are.
+#[must_use]
+pub fn conditional(
+    condition: Outcome,
+    then: impl FnOnce() -> Outcome,
+    otherwise: impl FnOnce() -> Outcome,
+) -> Outcome {
+    match condition {
+        Outcome::Known(Value::Bool(true)) => then(),
+        Outcome::Known(Value::Bool(false)) => otherwise(),
+        Outcome::Known(_) => Outcome::Undefined(UndefinedCause::IllTyped),
+        Outcome::Undefined(cause) => Outcome::Undefined(cause),
+        Outcome::Unknown(wants) => either(wants, then(), otherwise()),
+    }
+}
+
+/// A conditional whose condition is unknown, and may yet be undefined: unknown, unless neither side has a value.
+fn either(mut wants: Wants, then: Outcome, otherwise: Outcome) -> Outcome {
+    if let (Outcome::Undefined(_), Outcome::Undefined(_)) = (&then, &otherwise) {
+        return then;
+    }
+    for outcome in [then, otherwise] {
+        if let Outcome::Unknown(more) = outcome {
+            wants.extend(more);
+        }
+    }
+    Outcome::Unknown(wants)
+}
+
+/// Applies an operator to known values: undefined when an operand is, otherwise unknown when an operand is.
+fn strictly(
+    operands: impl IntoIterator<Item = Outcome>,
+    apply: impl FnOnce(Vec<Value>) -> Option<Value>,
+) -> Outcome {
+    let mut values = Vec::new();
+    let mut wants: Option<Wants> = None;
+    let mut undefined = None;
+    for operand in operands {
+        match operand {
+            Outcome::Known(value) => values.push(value),
+            Outcome::Unknown(more) => wants.get_or_insert_default().extend(more),
+            Outcome::Undefined(cause) => undefined = undefined.or(Some(cause)),
+        }
+    }
+    if let Some(cause) = undefined {
+        return Outcome::Undefined(cause);
+    }
+    if let Some(wants) = wants {
+        return Outcome::Unknown(wants);
+    }
+    match apply(values) {
+        Some(value)
+            if value
+                .magnitude()
+                .is_some_and(|number| number.bits() > NUMBER_BITS_MAX) =>
+        {
+            Outcome::Undefined(UndefinedCause::TooLarge)
+        }
+        Some(value) => Outcome::Known(value),
+        None => Outcome::Undefined(UndefinedCause::IllTyped),
+    }
+}
+
+/// Combines values of one type that has a magnitude. Ends as soon as what came together so far is too large, so that
+/// the caller finds it so, however many values are left.
+fn fold(values: Vec<Value>, combine: impl Fn(&Number, &Number) -> Number) -> Option<Value> {
+    let mut values = values.into_iter();
+    let first = values.next()?;
+    let mut sum = first.magnitude()?.clone();
+    for value in values {
+        if value.value_type() != first.value_type() {
+            return None;
+        }
+        sum = combine(&sum, value.magnitude()?);
+        if sum.bits() > NUMBER_BITS_MAX {
+            break;
+        }
+    }
+    first.with_magnitude(sum)
+}
+
+fn product(values: &[Value]) -> Option<Value> {
+    let [left, right] = values else { return None };
+    let product = left.magnitude()? * right.magnitude()?;
+    match (left, right) {
+        (Value::Length(_), Value::Length(_)) => Some(Value::Area(product)),
+        (Value::Number(_), other) | (other, Value::Number(_)) => other.with_magnitude(product),
+        _ => None,
+    }
+}
+
+fn result(function: Function, values: &[Value]) -> Option<Value> {
+    match function {
+        Function::Min | Function::Max => {
+            let first = values.first()?;
+            let alike = values
+                .iter()
+                .all(|value| value.value_type() == first.value_type());
+            if !alike || !first.value_type().is_ordered() {
+                return None;
+            }
+            if function == Function::Min {
+                values.iter().min().cloned()
+            } else {
+                values.iter().max().cloned()
+            }
+        }
+        Function::Absolute => {
+            let [value] = values else { return None };
+            value.with_magnitude(value.magnitude()?.abs())
+        }
+        Function::FloorTo | Function::CeilTo | Function::RoundTo => {
+            let [value, step] = values else { return None };
+            if value.value_type() != step.value_type() {
+                return None;
+            }
+            let (number, step) = (value.magnitude()?, step.magnitude()?);
+            value.with_magnitude(match function {
+                Function::FloorTo => number.floor_to(step)?,
+                Function::CeilTo => number.ceil_to(step)?,
+                _ => number.round_to(step)?,
+            })
+        }
+        Function::InUnit(unit) => {
+            let [value] = values else { return None };
+            let fits = if unit.is_area() {
+                matches!(value, Value::Area(_))
+            } else {
+                matches!(value, Value::Length(_))
+            };
+            if !fits {
+                return None;
+            }
+            Some(Value::Number(value.magnitude()?.checked_div(&unit.size()?)?))
+        }
+    }
+}
+
+impl Unit {
+    /// Whether the unit measures areas.
+    #[must_use]
+    pub fn is_area(self) -> bool {
+        matches!(self, Self::SquareInch | Self::SquareFoot | Self::SquareMetre)
+    }
+
+    /// How many inches, or square inches, the unit has. 1 in is 25.4 mm.
+    fn size(self) -> Option<Number> {
+        match self {
+            Self::Inch | Self::SquareInch => Some(Number::from(1)),
+            Self::Foot => Some(Number::from(12)),
+            Self::SquareFoot => Some(Number::from(144)),
+            Self::Millimetre => Number::ratio(5, 127),
+            Self::Metre => Number::ratio(5000, 127),
+            Self::SquareMetre => Number::ratio(25_000_000, 16_129),
+        }
+    }
+}
