@@ -1,0 +1,251 @@
+//! Builds a diagram from the leaves up: equal parts are one; at the end what cannot be reached is left out.
+//!
+//! Cost: a hash of each part.
+
+use rustc_hash::FxHashMap;
+
+use crate::diagram::{AndId, Diagram, Edge, NodeId, SetId};
+use crate::label::{LabelId, Labels};
+use crate::network::{Domain, Variable};
+
+/// A diagram in the making.
+pub(crate) struct Builder {
+    domains: Vec<Domain>,
+    first_option: Vec<u32>,
+    labels: Labels,
+    joined: FxHashMap<(LabelId, LabelId), LabelId>,
+    sets: Vec<(Variable, Vec<u16>)>,
+    set_numbers: FxHashMap<(Variable, Vec<u16>), SetId>,
+    ands: Vec<Box<[NodeId]>>,
+    and_numbers: FxHashMap<Box<[NodeId]>, AndId>,
+    nodes: Vec<Node>,
+    node_numbers: FxHashMap<(Variable, Vec<[u32; 3]>), NodeId>,
+}
+
+struct Node {
+    variable: Variable,
+    edges: Vec<Edge>,
+    ands_before: u32,
+}
+
+fn number(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
+}
+
+impl Builder {
+    pub(crate) fn new(domains: &[Domain], labels: Labels) -> Self {
+        let mut first_option = Vec::with_capacity(domains.len() + 1);
+        let mut count = 0;
+        for domain in domains {
+            first_option.push(number(count));
+            count += domain.size;
+        }
+        first_option.push(number(count));
+        Self {
+            domains: domains.to_vec(),
+            first_option,
+            labels,
+            joined: FxHashMap::default(),
+            sets: Vec::new(),
+            set_numbers: FxHashMap::default(),
+            ands: Vec::new(),
+            and_numbers: FxHashMap::default(),
+            nodes: Vec::new(),
+            node_numbers: FxHashMap::default(),
+        }
+    }
+
+    pub(crate) fn node_count(&self) -> usize {
+        self.nodes.len()
+    }
+
+    /// The label of both.
+    pub(crate) fn label(&mut self, one: LabelId, other: LabelId) -> LabelId {
+        if one == LabelId::EMPTY {
+            return other;
+        }
+        if other == LabelId::EMPTY {
+            return one;
+        }
+        if let Some(joined) = self.joined.get(&(one, other)) {
+            return *joined;
+        }
+        let label = self.labels.label(one).and(self.labels.label(other));
+        let joined = self.labels.number(label);
+        self.joined.insert((one, other), joined);
+        joined
+    }
+
+    pub(crate) fn and(&mut self, children: Vec<NodeId>) -> AndId {
+        let children = children.into_boxed_slice();
+        if let Some(number) = self.and_numbers.get(&children) {
+            return *number;
+        }
+        let and = AndId(number(self.ands.len()));
+        self.ands.push(children.clone());
+        self.and_numbers.insert(children, and);
+        and
+    }
+
+    /// The node with these edges, whose values are in no two of them.
+    pub(crate) fn node(&mut self, variable: Variable, edges: Vec<(LabelId, AndId, Vec<u16>)>) -> NodeId {
+        let edges: Vec<Edge> = edges
+            .into_iter()
+            .map(|(label, and, values)| Edge {
+                set: self.set(variable, values),
+                and,
+                label,
+            })
+            .collect();
+        let key = edges
+            .iter()
+            .map(|edge| [edge.set.0, edge.and.0, edge.label.0])
+            .collect();
+        let key = (variable, key);
+        if let Some(number) = self.node_numbers.get(&key) {
+            return *number;
+        }
+        let node = NodeId(number(self.nodes.len()));
+        self.nodes.push(Node {
+            variable,
+            edges,
+            ands_before: number(self.ands.len()),
+        });
+        self.node_numbers.insert(key, node);
+        node
+    }
+
+    fn set(&mut self, variable: Variable, values: Vec<u16>) -> SetId {
+        let key = (variable, values);
+        if let Some(number) = self.set_numbers.get(&key) {
+            return *number;
+        }
+        let set = SetId(number(self.sets.len()));
+        self.sets.push(key.clone());
+        self.set_numbers.insert(key, set);
+        set
+    }
+
+    /// The three variables that have most nodes.
+    pub(crate) fn busiest(&self, domains: &[Domain]) -> Vec<String> {
+        let mut counts: FxHashMap<Variable, usize> = FxHashMap::default();
+        for node in &self.nodes {
+            *counts.entry(node.variable).or_default() += 1;
+        }
+        let mut counts: Vec<(usize, &String)> = counts
+            .iter()
+            .filter_map(|(variable, count)| Some((*count, &domains.get(variable.index())?.name)))
+            .collect();
+        counts.sort_by(|one, other| other.cmp(one));
+        counts.into_iter().take(3).map(|(_, name)| name.clone()).collect()
+    }
+
+    /// Leaves out what cannot be reached, and lays the rest flat.
+    pub(crate) fn finish(self, root: Option<AndId>, root_label: LabelId) -> Diagram {
+        let (nodes, ands) = self.reached(root);
+        let mut flat = Diagram {
+            domains: self.domains,
+            first_option: self.first_option,
+            first_edge: vec![0],
+            edges: Vec::new(),
+            first_child: vec![0],
+            children: Vec::new(),
+            ands_before: Vec::new(),
+            first_of_set: vec![0],
+            set_options: Vec::new(),
+            set_variable: Vec::new(),
+            labels: self.labels.all().to_vec(),
+            root: None,
+            root_label,
+        };
+        let mut sets: Vec<Option<SetId>> = vec![None; self.sets.len()];
+        let (mut passed, mut before) = (0, 0);
+        for (place, node) in self.nodes.iter().enumerate() {
+            if nodes.get(place).copied().flatten().is_none() {
+                continue;
+            }
+            while passed < node.ands_before as usize {
+                before += u32::from(ands.get(passed).copied().flatten().is_some());
+                passed += 1;
+            }
+            flat.ands_before.push(before);
+            for edge in &node.edges {
+                let Some(slot) = sets.get_mut(edge.set.0 as usize) else {
+                    continue;
+                };
+                let set = *slot.get_or_insert_with(|| flat.push_set(&self.sets, edge.set));
+                let and = ands
+                    .get(edge.and.0 as usize)
+                    .copied()
+                    .flatten()
+                    .unwrap_or(AndId(0));
+                flat.edges.push(Edge {
+                    set,
+                    and,
+                    label: edge.label,
+                });
+            }
+            flat.first_edge.push(number(flat.edges.len()));
+        }
+        for (place, children) in self.ands.iter().enumerate() {
+            if ands.get(place).copied().flatten().is_some() {
+                let children = children
+                    .iter()
+                    .filter_map(|child| nodes.get(child.0 as usize).copied().flatten());
+                flat.children.extend(children);
+                flat.first_child.push(number(flat.children.len()));
+            }
+        }
+        flat.root = root.and_then(|root| ands.get(root.0 as usize).copied().flatten());
+        flat
+    }
+
+    /// The new numbers of the nodes and AND nodes that the root reaches.
+    fn reached(&self, root: Option<AndId>) -> (Vec<Option<NodeId>>, Vec<Option<AndId>>) {
+        let mut nodes = vec![false; self.nodes.len()];
+        let mut ands = vec![false; self.ands.len()];
+        let mut stack: Vec<AndId> = root.into_iter().collect();
+        while let Some(and) = stack.pop() {
+            match ands.get_mut(and.0 as usize) {
+                Some(seen) if !*seen => *seen = true,
+                _ => continue,
+            }
+            for child in self.ands.get(and.0 as usize).into_iter().flatten() {
+                match nodes.get_mut(child.0 as usize) {
+                    Some(seen) if !*seen => *seen = true,
+                    _ => continue,
+                }
+                let edges = self
+                    .nodes
+                    .get(child.0 as usize)
+                    .map_or(&[][..], |node| &node.edges);
+                stack.extend(edges.iter().map(|edge| edge.and));
+            }
+        }
+        (numbered(&nodes, NodeId), numbered(&ands, AndId))
+    }
+}
+
+fn numbered<T>(reached: &[bool], make: impl Fn(u32) -> T) -> Vec<Option<T>> {
+    let mut next = 0;
+    let mut numbers = Vec::with_capacity(reached.len());
+    for is_reached in reached {
+        numbers.push(is_reached.then(|| make(next)));
+        next += u32::from(*is_reached);
+    }
+    numbers
+}
+
+impl Diagram {
+    fn push_set(&mut self, sets: &[(Variable, Vec<u16>)], set: SetId) -> SetId {
+        let new = SetId(number(self.set_variable.len()));
+        if let Some((variable, values)) = sets.get(set.0 as usize) {
+            let first = self.first_option.get(variable.index()).copied().unwrap_or(0);
+            self.set_options
+                .extend(values.iter().map(|value| first + u32::from(*value)));
+            self.set_variable.push(*variable);
+        }
+        self.first_of_set.push(number(self.set_options.len()));
+        new
+    }
+}

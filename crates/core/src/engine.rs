@@ -1,0 +1,93 @@
+//! The engine of one catalog: compiled once, prepared for a setting, asked any number of questions.
+//!
+//! Always holds: an engine can be shared between threads; a question changes nothing.
+
+use astragal_model::{Authorities, Catalog, PolicyTerms, Setting};
+use num_bigint::BigUint;
+
+use crate::compile::compile;
+use crate::count::count;
+use crate::diagram::Diagram;
+use crate::ground::{Shared, ground};
+use crate::limit::{Limit, Limits};
+use crate::options::{OptionAnswer, Picked, answers};
+use crate::pass::{Scratch, least};
+use crate::prepare::Prepared;
+pub use crate::prepare::{Certainty, TooMuchMoney};
+
+/// A compiled catalog.
+#[derive(Debug)]
+pub struct Engine {
+    diagram: Diagram,
+    shared: Shared,
+}
+
+impl Engine {
+    /// Compiles a catalog, with a policy's rules if one is given, for the authorities that bind.
+    ///
+    /// # Errors
+    /// When a limit is passed; the error names the rules or attributes.
+    pub fn new(
+        catalog: &Catalog,
+        policy: Option<&PolicyTerms>,
+        authorities: &Authorities,
+        seed: u64,
+        limits: &Limits,
+    ) -> Result<Self, Limit> {
+        let mut ground = ground(catalog, policy, authorities);
+        let diagram = compile(&mut ground.network, seed, limits)?;
+        Ok(Self {
+            diagram,
+            shared: ground.into_shared(),
+        })
+    }
+
+    /// The diagram.
+    #[must_use]
+    pub fn diagram(&self) -> &Diagram {
+        &self.diagram
+    }
+
+    /// How many distinct gates there are.
+    #[must_use]
+    pub fn gate_count(&self) -> usize {
+        self.shared.gates.len()
+    }
+
+    /// How many distinct cells there are.
+    #[must_use]
+    pub fn cell_count(&self) -> usize {
+        self.shared.cells.len()
+    }
+
+    /// Looks at a setting: measures, facts, waivers, book, policy and day.
+    ///
+    /// # Errors
+    /// When the amounts of a unit could add up to more than is counted with.
+    pub fn prepare(&self, setting: &Setting<'_>) -> Result<Prepared, TooMuchMoney> {
+        let prepared = Prepared::new(&self.shared, setting)?;
+        Ok(prepared.with(&self.diagram, setting))
+    }
+}
+
+impl Engine {
+    /// How many configurations hold.
+    #[must_use]
+    pub fn count(&self, prepared: &Prepared, certainty: Certainty) -> BigUint {
+        count(&self.diagram, prepared.weights(certainty))
+    }
+
+    /// The least subtotal in minor units of any configuration that holds.
+    #[must_use]
+    pub fn cheapest(&self, prepared: &Prepared, certainty: Certainty) -> Option<i64> {
+        let mut scratch = Scratch::default();
+        let least = least(&self.diagram, prepared.weights(certainty), &mut scratch);
+        least.is_feasible().then(|| least.cents())
+    }
+
+    /// For every option of every attribute the fewest changes and the least subtotal.
+    #[must_use]
+    pub fn options(&self, prepared: &Prepared, picks: &[Picked]) -> Vec<Vec<OptionAnswer>> {
+        answers(&self.diagram, prepared, picks)
+    }
+}

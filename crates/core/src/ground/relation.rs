@@ -1,0 +1,122 @@
+//! A term as a relation: it reads the values of its attributes and folds.
+//!
+//! A state is a term. Always holds: two ways to the same term are one state.
+
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use astragal_model::{AttributeIndex, Value};
+
+use crate::ground::Shared;
+use crate::label::Label;
+use crate::limit::Limit;
+use crate::network::{Decision, Relation, RelationState, Variable};
+use crate::term::{Replacement, Term, TermId};
+
+/// What a term stands for.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum Kind {
+    /// A rule: what does not come to true does not hold.
+    Rule,
+    /// A charge: false costs nothing.
+    Charge,
+}
+
+impl Kind {
+    /// The truth value that makes a relation say nothing.
+    pub(crate) fn nothing(self) -> bool {
+        self == Self::Rule
+    }
+}
+
+/// A term as a relation.
+pub(crate) struct TermRelation {
+    name: String,
+    kind: Kind,
+    root: TermId,
+    scope: Vec<Variable>,
+    order: Vec<AttributeIndex>,
+    shared: Rc<RefCell<Shared>>,
+}
+
+impl TermRelation {
+    pub(crate) fn new(name: String, kind: Kind, root: TermId, shared: &Rc<RefCell<Shared>>) -> Self {
+        let reads = shared.borrow().terms.reads(root).positions();
+        let scope = reads
+            .into_iter()
+            .map(|at| Variable(u32::try_from(at).unwrap_or(u32::MAX)))
+            .collect();
+        Self {
+            name,
+            kind,
+            root,
+            scope,
+            order: Vec::new(),
+            shared: Rc::clone(shared),
+        }
+    }
+}
+
+impl Relation for TermRelation {
+    fn name(&self) -> &str {
+        &self.name
+    }
+
+    fn scope(&self) -> &[Variable] {
+        &self.scope
+    }
+
+    fn start(&mut self, order: &[Variable]) -> Result<RelationState, Limit> {
+        self.order = order
+            .iter()
+            .map(|variable| AttributeIndex(variable.index()))
+            .collect();
+        Ok(self.root.0)
+    }
+
+    fn decision(&self, state: RelationState, _position: usize) -> Decision {
+        let mut shared = self.shared.borrow_mut();
+        let term = TermId(state);
+        match (shared.terms.term(term), self.kind) {
+            (Term::Constant(Some(Value::Bool(truth))), kind) if *truth == kind.nothing() => {
+                Decision::Allowed(Label::empty())
+            }
+            (Term::Constant(_), Kind::Rule) => Decision::Forbidden,
+            _ if !shared.terms.reads(term).is_empty() => Decision::Open,
+            (_, Kind::Rule) => Decision::Allowed(Label::new(vec![shared.gate(term)], Vec::new())),
+            (_, Kind::Charge) => Decision::Allowed(Label::new(Vec::new(), vec![shared.cell(term)])),
+        }
+    }
+
+    fn after(
+        &mut self,
+        state: RelationState,
+        position: usize,
+        states: &mut Vec<RelationState>,
+    ) -> Result<(), Limit> {
+        let Some(attribute) = self.order.get(position).copied() else {
+            return Ok(());
+        };
+        let mut shared = self.shared.borrow_mut();
+        let Shared {
+            terms,
+            values,
+            properties,
+            ..
+        } = &mut *shared;
+        let values = values.get(attribute.0).map_or(&[][..], |values| values);
+        let properties = properties.get(attribute.0);
+        for (at, value) in values.iter().enumerate() {
+            let of_option = properties.and_then(|properties| properties.get(at));
+            let property = |name: &astragal_model::Id| of_option.and_then(|all| all.get(name)).cloned();
+            let replacement = Replacement {
+                attribute,
+                position: u16::try_from(at).unwrap_or(u16::MAX),
+                value: value.clone(),
+                property: &property,
+            };
+            states.push(terms.replace(TermId(state), &replacement).0);
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,66 @@
+//! Tables over attributes alone, without terms: a row is a row.
+//!
+//! Allowed: a tuple that some row matches, *not asked* matching every cell. Forbidden: a tuple that some row matches, *not
+//! asked* matching `*` alone.
+
+use astragal_model::{Catalog, Cell, Rule, Value};
+
+use crate::ground::{attribute_of, is_unconditional, table_of, variable};
+use crate::label::Label;
+use crate::rows::{Row, Rows};
+
+/// LIMIT: states of one table while it is read.
+const STATES: usize = 5_000_000;
+
+/// The rows of a rule that is a table over attributes alone, without a condition and not waivable.
+pub(crate) fn of_attributes(catalog: &Catalog, rule: &Rule) -> Option<Rows> {
+    let (table, allowed) = table_of(rule)?;
+    if rule.waivable || !is_unconditional(rule) {
+        return None;
+    }
+    let columns = table.columns.iter().map(|column| attribute_of(*column));
+    let columns = columns.collect::<Option<Vec<_>>>()?;
+    let distinct: std::collections::BTreeSet<_> = columns.iter().collect();
+    if distinct.len() != columns.len() {
+        return None;
+    }
+    let attributes = &catalog.declarations().attributes;
+    let values = columns.iter().map(|column| {
+        let attribute = attributes.at(*column);
+        let mut values: Vec<Value> = attribute
+            .options
+            .iter()
+            .map(|option| Value::Option(option.id.clone()))
+            .collect();
+        values.extend(attribute.applies_when.is_some().then_some(Value::NotAsked));
+        values
+    });
+    let values: Vec<Vec<Value>> = values.collect();
+    let row = |row: &astragal_model::Row| Row {
+        cells: row
+            .cells
+            .iter()
+            .zip(&values)
+            .map(|(cell, values)| matching(cell, values, allowed))
+            .collect(),
+        label: allowed.then(Label::empty),
+    };
+    let scope = columns.iter().map(|column| variable(*column)).collect();
+    let sizes = values.iter().map(Vec::len).collect();
+    let otherwise = (!allowed).then(Label::empty);
+    let rows = table.rows.iter().map(row).collect();
+    Some(Rows::new(rule.id.as_str(), scope, sizes, rows, otherwise, STATES))
+}
+
+/// The values that a cell lets through; `None` for all.
+fn matching(cell: &Cell, values: &[Value], not_asked: bool) -> Option<Vec<usize>> {
+    if *cell == Cell::Any {
+        return None;
+    }
+    let passes = |value: &Value| match value {
+        Value::NotAsked => not_asked,
+        value => cell.admits(value),
+    };
+    let passing = values.iter().enumerate().filter(|(_, value)| passes(value));
+    Some(passing.map(|(at, _)| at).collect())
+}

@@ -1,0 +1,31 @@
+//! A catalog compiled into a diagram, and questions about one unit answered from it.
+//!
+//! Six steps, a module each. [`ground`] makes a relation over attributes of every binding rule and price item, figures seen
+//! through; what is left is a gate on measures, facts and waivers, or a cell of money. [`automata`] makes a shared decision graph of
+//! every relation. [`order`] hangs the attributes in a tree. [`compile()`] builds an AND/OR multi-valued decision diagram over
+//! it. [`diagram`] holds that flat. [`prepare`] looks at an opening once: each gate, each cell. Then [`pass`] and [`mod@count`]
+//! answer in one or two walks; [`engine`] puts it together.
+//!
+//! Always holds: no float, no clock, no file, no thread; the same catalog gives the same diagram and the same answers.
+//! What it answers is compared with `astragal_model::judge` in `tests/against_judge.rs`, configuration by configuration.
+//!
+//! Not here yet: completions, remedies, conflicts, alternatives. The program does not use this crate so far.
+
+pub mod automata;
+mod compile;
+pub mod count;
+pub mod diagram;
+pub mod engine;
+pub mod ground;
+pub mod label;
+pub mod limit;
+pub mod network;
+pub mod options;
+pub mod order;
+pub mod pass;
+pub mod prepare;
+pub mod rows;
+mod term;
+pub mod weights;
+
+pub use compile::compile;

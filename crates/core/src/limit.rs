@@ -1,0 +1,60 @@
+//! Limits: what a compile may take, and which of them was passed.
+//!
+//! Always holds: limits count states, nodes and rows, never time, so that the same catalog passes or fails everywhere.
+
+use thiserror::Error;
+
+/// What a compile may take.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Limits {
+    /// LIMIT: states of one relation while it is read.
+    pub relation_states: usize,
+    /// LIMIT: states of the compile: pairs of a variable and what crosses into its subtree.
+    pub states: usize,
+    /// LIMIT: nodes of the diagram.
+    pub nodes: usize,
+}
+
+impl Default for Limits {
+    fn default() -> Self {
+        Self {
+            relation_states: 5_000_000,
+            states: 20_000_000,
+            nodes: 2_000_000,
+        }
+    }
+}
+
+/// Which limit was passed, and by what.
+#[derive(Clone, PartialEq, Eq, Debug, Error)]
+pub enum Limit {
+    /// One relation has too many states.
+    #[error("rule `{relation}` has more than {limit} states")]
+    RelationStates {
+        /// The relation.
+        relation: String,
+        /// The limit.
+        limit: usize,
+    },
+    /// The compile has too many states.
+    #[error("the rules that tie {} together have more than {limit} states", quoted(.variables))]
+    States {
+        /// The variables whose nodes took most of them.
+        variables: Vec<String>,
+        /// The limit.
+        limit: usize,
+    },
+    /// The diagram has too many nodes.
+    #[error("the rules that tie {} together make more than {limit} nodes", quoted(.variables))]
+    Nodes {
+        /// The variables whose nodes are most.
+        variables: Vec<String>,
+        /// The limit.
+        limit: usize,
+    },
+}
+
+fn quoted(names: &[String]) -> String {
+    let names: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
+    names.join(", ")
+}

@@ -1,0 +1,108 @@
+//! The answer to *options*: for every option of every attribute, the fewest picks that must change and the least subtotal.
+//!
+//! An option is *free* when no pick but its attribute's own must change. Two questions are asked: with what is unknown
+//! counted as holding, which gives what is not ruled out, and as not holding, which gives what is certain.
+//!
+//! Always holds: a change of the attribute's own pick does not count; a pinned pick never changes.
+//! Cost: two passes each.
+
+use astragal_model::AttributeIndex;
+
+use crate::diagram::Diagram;
+use crate::network::Variable;
+use crate::pass::{Scratch, options};
+use crate::prepare::{Certainty, Prepared};
+use crate::weights::{Weight, Weights};
+
+/// A pick: the attribute, the position of the option, whether it may change.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub struct Picked {
+    /// The attribute.
+    pub attribute: AttributeIndex,
+    /// The position of the option among the attribute's values.
+    pub value: usize,
+    /// Whether the pick must never change.
+    pub pinned: bool,
+    /// Whether the option is honoured although it is no longer offered.
+    pub honoured: bool,
+}
+
+/// What is to be said of one option.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub struct OptionAnswer {
+    /// With what is unknown counted as holding; `None` when the option is ruled out.
+    pub possible: Option<Least>,
+    /// With what is unknown counted as not holding; `None` when nothing is certain.
+    pub certain: Option<Least>,
+}
+
+/// The fewest changes, and the least subtotal among those.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub struct Least {
+    /// How many picks, the attribute's own left out, must change.
+    pub changes: i64,
+    /// The least subtotal in minor units.
+    pub cents: i64,
+}
+
+/// The answers by attribute and value.
+pub(crate) fn answers(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) -> Vec<Vec<OptionAnswer>> {
+    let mut scratch = Scratch::default();
+    let (mut possible, mut certain) = (Vec::new(), Vec::new());
+    for (certainty, best) in [
+        (Certainty::NotRuledOut, &mut possible),
+        (Certainty::Certain, &mut certain),
+    ] {
+        let weights = picked(diagram, prepared.weights(certainty), picks);
+        options(diagram, &weights, &mut scratch, best);
+    }
+    let of = |position: usize, value: usize| {
+        let option = diagram.option(Variable::at(position), value)?;
+        let own = picks.iter().rfind(|pick| pick.attribute.0 == position);
+        let own = i64::from(own.is_some_and(|pick| pick.value != value));
+        let least = |best: &[Weight]| {
+            let weight = best.get(option).copied().filter(|weight| weight.is_feasible())?;
+            Some(Least {
+                changes: weight.changes() - own,
+                cents: weight.cents(),
+            })
+        };
+        Some(OptionAnswer {
+            possible: least(&possible),
+            certain: least(&certain),
+        })
+    };
+    let domains = diagram.domains().iter().enumerate();
+    domains
+        .map(|(position, domain)| (0..domain.size).filter_map(|value| of(position, value)).collect())
+        .collect()
+}
+
+/// Weights with a change for every option that is not picked, where another is.
+fn picked(diagram: &Diagram, base: &Weights, picks: &[Picked]) -> Weights {
+    let mut weights = base.clone();
+    for pick in picks {
+        let size = diagram
+            .domains()
+            .get(pick.attribute.0)
+            .map_or(0, |domain| domain.size);
+        for value in 0..size {
+            let Some(option) = diagram.option(Variable::at(pick.attribute.0), value) else {
+                continue;
+            };
+            let Some(weight) = weights.options.get_mut(option) else {
+                continue;
+            };
+            if value == pick.value {
+                if pick.honoured {
+                    *weight = Weight::ZERO;
+                }
+            } else if pick.pinned {
+                *weight = Weight::INFEASIBLE;
+            } else {
+                *weight = weight.plus(Weight::new(1, 0));
+            }
+        }
+    }
+    weights
+}

@@ -1,0 +1,197 @@
+//! Prepares a diagram for a setting: each gate once to open, closed or unknown, each cell once to minor units.
+//!
+//! Measures, facts, waivers, the day, the book and the policy are looked at here and nowhere later. A gate that is unknown
+//! counts as open when asking what is not ruled out, and as closed when asking what is certain.
+//!
+//! Always holds: one preparation serves any number of questions; the diagram is not touched.
+//! Cost: one visit a part of a gate or charge, one a label.
+
+mod charge;
+mod weigh;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use astragal_model::{ItemIndex, Outcome, Setting, Value, Wants};
+use thiserror::Error;
+
+use crate::diagram::Diagram;
+use crate::ground::Shared;
+use crate::label::Label;
+use crate::network::Variable;
+use crate::prepare::charge::{Charge, Charging};
+use crate::term::{Known, Term, TermId};
+use crate::weights::{CENTS_LIMIT, Weights};
+
+pub use crate::prepare::weigh::Certainty;
+use crate::prepare::weigh::weights;
+
+/// What a gate is in a setting.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub(crate) enum GateState {
+    Open,
+    Closed,
+    Unknown(Wants),
+}
+
+/// Gates, cells and options in a setting.
+#[derive(Clone, Debug)]
+pub struct Prepared {
+    pub(crate) gates: Vec<GateState>,
+    pub(crate) cells: Vec<Charge>,
+    possible: Weights,
+    certain: Weights,
+}
+
+/// The amounts of a unit could add up to more minor units than are counted with.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Error)]
+#[error("the amounts of one unit could reach {CENTS_LIMIT} minor units, more than is counted with")]
+pub struct TooMuchMoney;
+
+/// What a label comes to in a setting.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub(crate) enum LabelState {
+    /// It can be had for so many minor units.
+    Open(i64),
+    /// A gate is closed, or something has no price.
+    Closed,
+    /// It depends on what is wanted; the minor units of what is known.
+    Unknown(i64),
+}
+
+impl Prepared {
+    /// Looks at a setting.
+    ///
+    /// # Errors
+    /// When the amounts of a unit could add up to more than is counted with.
+    pub(crate) fn new(shared: &Shared, setting: &Setting<'_>) -> Result<Self, TooMuchMoney> {
+        let waivers: BTreeSet<_> = setting
+            .waivers
+            .iter()
+            .filter(|waiver| waiver.holds_on(setting.date))
+            .map(|waiver| &waiver.rule)
+            .collect();
+        let known = Known {
+            site: setting.site,
+            waived: &|rule| waivers.contains(rule),
+        };
+        let closure = shared
+            .terms
+            .closure(shared.gates.iter().chain(&shared.cells).copied());
+        let outcomes = shared.terms.work_out(&closure, &known);
+        let outcome = |term: TermId| outcomes.get(term.0 as usize).and_then(Option::as_ref);
+        let gates = shared.gates.iter().map(|term| match outcome(*term) {
+            Some(Outcome::Known(Value::Bool(true))) => GateState::Open,
+            Some(Outcome::Unknown(wants)) => GateState::Unknown(wants.clone()),
+            _ => GateState::Closed,
+        });
+        let charging = Charging {
+            terms: &shared.terms,
+            setting,
+            outcomes: &outcomes,
+        };
+        let cells = charging.all(&closure, &shared.cells);
+        refuse_too_much(shared, &cells)?;
+        Ok(Self {
+            gates: gates.collect(),
+            cells,
+            possible: Weights::default(),
+            certain: Weights::default(),
+        })
+    }
+
+    /// With the weights of a diagram.
+    pub(crate) fn with(mut self, diagram: &Diagram, setting: &Setting<'_>) -> Self {
+        let masks = masks(diagram, setting);
+        self.possible = weights(&self, diagram, &masks, Certainty::NotRuledOut);
+        self.certain = weights(&self, diagram, &masks, Certainty::Certain);
+        self
+    }
+
+    /// The weights before any pick.
+    pub(crate) fn weights(&self, certainty: Certainty) -> &Weights {
+        match certainty {
+            Certainty::NotRuledOut => &self.possible,
+            Certainty::Certain => &self.certain,
+        }
+    }
+
+    /// What a label comes to.
+    pub(crate) fn label(&self, label: &Label) -> LabelState {
+        let mut unknown = false;
+        for gate in label.gates() {
+            match self.gates.get(gate.0 as usize) {
+                Some(GateState::Open) => {}
+                Some(GateState::Unknown(_)) => unknown = true,
+                Some(GateState::Closed) | None => return LabelState::Closed,
+            }
+        }
+        let mut sum = 0_i64;
+        for cell in label.cells() {
+            match self.cells.get(cell.0 as usize) {
+                Some(Charge::Amount(amount)) => sum = sum.saturating_add(*amount),
+                Some(Charge::Unknown(_)) => unknown = true,
+                Some(Charge::NoPrice | Charge::TooLarge) | None => return LabelState::Closed,
+            }
+        }
+        if unknown {
+            LabelState::Unknown(sum)
+        } else {
+            LabelState::Open(sum)
+        }
+    }
+}
+
+/// Refuses when the largest amounts of all items together reach the limit.
+fn refuse_too_much(shared: &Shared, cells: &[Charge]) -> Result<(), TooMuchMoney> {
+    let mut largest: BTreeMap<ItemIndex, u64> = BTreeMap::new();
+    for (term, charge) in shared.cells.iter().zip(cells) {
+        let Term::Charge { item, .. } = shared.terms.term(*term) else {
+            continue;
+        };
+        let amount = match charge {
+            Charge::Amount(amount) => amount.unsigned_abs(),
+            Charge::TooLarge => u64::MAX,
+            Charge::Unknown(_) | Charge::NoPrice => 0,
+        };
+        let so_far = largest.entry(*item).or_default();
+        *so_far = amount.max(*so_far);
+    }
+    let sum = largest
+        .values()
+        .fold(0_u64, |sum, amount| sum.saturating_add(*amount));
+    if sum < CENTS_LIMIT.unsigned_abs() {
+        Ok(())
+    } else {
+        Err(TooMuchMoney)
+    }
+}
+
+/// For each option whether it may be chosen on the day: offered, and not hidden by the policy. All are closed when the price book
+/// is not in force.
+fn masks(diagram: &Diagram, setting: &Setting<'_>) -> Vec<bool> {
+    let mut masks = vec![true; diagram.option_count()];
+    let date = setting.date;
+    let in_force = setting.book.is_none_or(|book| {
+        book.from.is_none_or(|from| from <= date) && book.until.is_none_or(|until| date <= until)
+    });
+    for (index, attribute) in setting.catalog.declarations().attributes.iter() {
+        let hidden = setting.policy.and_then(|policy| policy.terms.hidden.get(&index));
+        let size = diagram.domains().get(index.0).map_or(0, |domain| domain.size);
+        for value in 0..size {
+            let entry = attribute.options.get(value);
+            let offered = entry.is_none_or(|entry| {
+                let validity = &entry.validity;
+                validity.offered_from.is_none_or(|from| from <= date)
+                    && validity.offered_until.is_none_or(|until| date <= until)
+                    && hidden.is_none_or(|hidden| !hidden.contains(&entry.id))
+            });
+            let mask = diagram
+                .option(Variable::at(index.0), value)
+                .and_then(|option| masks.get_mut(option));
+            if let Some(mask) = mask {
+                *mask = offered && in_force;
+            }
+        }
+    }
+    masks
+}

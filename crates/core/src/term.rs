@@ -1,0 +1,243 @@
+//! Terms: what rules and prices come to, step by step, as the values of attributes become known.
+//!
+//! A term is an expression with figures seen through, stored once in an arena: equal terms have the same number, and the
+//! parts of a term have smaller numbers than the term. Replacing an attribute by a value folds what can be folded, so that
+//! `operation == "casement" && unit_width > "36"` becomes `false` for an awning and `opening_width - 0.5 > 36` for a
+//! casement in a pocket. What reads no attribute any more is a gate.
+//!
+//! Always holds: folding agrees with `astragal_model::operate`, unknown and undefined included; nothing is folded whose
+//! answer could differ from the judge's.
+
+mod make;
+mod read;
+mod substitute;
+mod translate;
+mod value;
+
+use astragal_model::{
+    AttributeIndex, Cell, Comparison, FactIndex, Function, Id, ItemIndex, MeasureIndex, Number, RowMatch,
+    Value,
+};
+use rustc_hash::FxHashMap;
+
+pub(crate) use substitute::Replacement;
+pub(crate) use translate::Translator;
+pub(crate) use value::Known;
+
+/// A term by its number.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub(crate) struct TermId(pub(crate) u32);
+
+/// One term.
+#[derive(Clone, PartialEq, Eq, Hash, Debug)]
+pub(crate) enum Term {
+    /// A value, or undefined.
+    Constant(Option<Value>),
+    /// The option of an attribute, or *not asked*.
+    Attribute(AttributeIndex),
+    /// A property of the option that an attribute has.
+    Property(AttributeIndex, Id),
+    /// Whether an attribute is asked.
+    IsAsked(AttributeIndex),
+    Measure(MeasureIndex),
+    DeductedBy(MeasureIndex),
+    Fact(FactIndex),
+    /// What somebody must choose and nobody can: the standard of an attribute of the plant that says `ask`. Never known.
+    Wanted(AttributeIndex),
+    /// Whether a waiver releases the unit from this rule.
+    Waived(Id),
+    Not(TermId),
+    And(Box<[TermId]>),
+    Or(Box<[TermId]>),
+    Compare(Comparison, TermId, TermId),
+    Add(Box<[TermId]>),
+    Negate(TermId),
+    Multiply(TermId, TermId),
+    Divide(TermId, Number),
+    Conditional(TermId, TermId, TermId),
+    Call(Function, Box<[TermId]>),
+    /// Whether a cell lets a key through; what it says of a key that is not asked.
+    Admits {
+        cell: CellNumber,
+        key: TermId,
+        not_asked: bool,
+    },
+    /// The value of the row that matches the keys; undefined without one.
+    LookUp {
+        rows: RowsNumber,
+        row_match: RowMatch,
+        keys: Box<[TermId]>,
+    },
+    /// What a price item comes to: nothing when the first part, its condition, is false. Then come its quantity, if it has
+    /// one, and its keys: sizes of a grid, options of a sheet, or the items that a percentage is of.
+    Charge {
+        item: ItemIndex,
+        parts: Box<[TermId]>,
+    },
+}
+
+/// A cell of a table by its number.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub(crate) struct CellNumber(u32);
+
+/// Rows of a table by their number.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub(crate) struct RowsNumber(u32);
+
+/// A row of a look-up: a cell a key that is left, and the value.
+type LookUpRow = (Box<[CellNumber]>, Value);
+
+/// Which attributes a term reads.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub(crate) struct Reads([u64; 8]);
+
+impl Reads {
+    fn one(attribute: AttributeIndex) -> Self {
+        let mut reads = Self::default();
+        let position = position(attribute);
+        if let Some(word) = reads.0.get_mut(position / 64) {
+            *word |= 1 << (position % 64);
+        }
+        reads
+    }
+
+    fn add(&mut self, other: Self) {
+        for (word, more) in self.0.iter_mut().zip(other.0) {
+            *word |= more;
+        }
+    }
+
+    pub(crate) fn contains(&self, attribute: AttributeIndex) -> bool {
+        let position = position(attribute);
+        let word = self.0.get(position / 64);
+        word.is_some_and(|word| word >> (position % 64) & 1 == 1)
+    }
+
+    pub(crate) fn is_empty(&self) -> bool {
+        self.0 == [0; 8]
+    }
+
+    /// The positions of the attributes, rising.
+    pub(crate) fn positions(&self) -> Vec<usize> {
+        (0..512)
+            .filter(|at| self.0.get(at / 64).is_some_and(|word| word >> (at % 64) & 1 == 1))
+            .collect()
+    }
+}
+
+fn position(attribute: AttributeIndex) -> usize {
+    attribute.0
+}
+
+/// The arena of all terms of one catalog.
+#[derive(Debug, Default)]
+pub(crate) struct Terms {
+    terms: Vec<Term>,
+    reads: Vec<Reads>,
+    numbers: FxHashMap<Term, TermId>,
+    cells: Vec<Cell>,
+    cell_numbers: FxHashMap<Cell, CellNumber>,
+    rows: Vec<Box<[LookUpRow]>>,
+    row_numbers: FxHashMap<Box<[LookUpRow]>, RowsNumber>,
+    /// What terms become when an attribute takes a value.
+    replaced: FxHashMap<(TermId, AttributeIndex, u16), TermId>,
+}
+
+impl Terms {
+    pub(crate) fn term(&self, term: TermId) -> &Term {
+        static UNDEFINED: Term = Term::Constant(None);
+        self.terms.get(term.0 as usize).unwrap_or(&UNDEFINED)
+    }
+
+    /// Which attributes a term reads, figures seen through.
+    pub(crate) fn reads(&self, term: TermId) -> Reads {
+        self.reads.get(term.0 as usize).copied().unwrap_or_default()
+    }
+
+    /// Whether a term is this truth value.
+    pub(crate) fn is_truth(&self, term: TermId, truth: bool) -> bool {
+        *self.term(term) == Term::Constant(Some(Value::Bool(truth)))
+    }
+
+    fn cell(&self, cell: CellNumber) -> &Cell {
+        self.cells.get(cell.0 as usize).unwrap_or(&Cell::Any)
+    }
+
+    fn rows(&self, rows: RowsNumber) -> &[LookUpRow] {
+        self.rows.get(rows.0 as usize).map_or(&[], |rows| rows)
+    }
+
+    fn cell_number(&mut self, cell: &Cell) -> CellNumber {
+        if let Some(number) = self.cell_numbers.get(cell) {
+            return *number;
+        }
+        let number = CellNumber(u32::try_from(self.cells.len()).unwrap_or(u32::MAX));
+        self.cells.push(cell.clone());
+        self.cell_numbers.insert(cell.clone(), number);
+        number
+    }
+
+    fn rows_number(&mut self, rows: Box<[LookUpRow]>) -> RowsNumber {
+        if let Some(number) = self.row_numbers.get(&rows) {
+            return *number;
+        }
+        let number = RowsNumber(u32::try_from(self.rows.len()).unwrap_or(u32::MAX));
+        self.rows.push(rows.clone());
+        self.row_numbers.insert(rows, number);
+        number
+    }
+
+    /// Stores a term as it is.
+    fn store(&mut self, term: Term) -> TermId {
+        if let Some(number) = self.numbers.get(&term) {
+            return *number;
+        }
+        let number = TermId(u32::try_from(self.terms.len()).unwrap_or(u32::MAX));
+        let mut reads = Reads::default();
+        match &term {
+            Term::Attribute(attribute) | Term::Property(attribute, _) | Term::IsAsked(attribute) => {
+                reads = Reads::one(*attribute);
+            }
+            other => other.parts(|part| reads.add(self.reads(part))),
+        }
+        self.terms.push(term.clone());
+        self.reads.push(reads);
+        self.numbers.insert(term, number);
+        number
+    }
+}
+
+impl Term {
+    /// Calls `visit` with the parts of a term, in order.
+    pub(crate) fn parts(&self, mut visit: impl FnMut(TermId)) {
+        match self {
+            Self::Constant(_)
+            | Self::Attribute(_)
+            | Self::Property(..)
+            | Self::IsAsked(_)
+            | Self::Measure(_)
+            | Self::DeductedBy(_)
+            | Self::Fact(_)
+            | Self::Wanted(_)
+            | Self::Waived(_) => {}
+            Self::Not(part) | Self::Negate(part) | Self::Divide(part, _) | Self::Admits { key: part, .. } => {
+                visit(*part);
+            }
+            Self::And(parts)
+            | Self::Or(parts)
+            | Self::Add(parts)
+            | Self::Call(_, parts)
+            | Self::LookUp { keys: parts, .. }
+            | Self::Charge { parts, .. } => parts.iter().copied().for_each(visit),
+            Self::Compare(_, left, right) | Self::Multiply(left, right) => {
+                visit(*left);
+                visit(*right);
+            }
+            Self::Conditional(condition, then, otherwise) => {
+                visit(*condition);
+                visit(*then);
+                visit(*otherwise);
+            }
+        }
+    }
+}

@@ -1,0 +1,102 @@
+//! Weights: what every option and label counts while one question is answered.
+//!
+//! A weight packs two counts that are compared one after the other, `changes * 2^40 + cents`. An option that may not be
+//! chosen, and a label with a gate that is closed, are *infeasible*, which is a mark and no number.
+//!
+//! Always holds: a sum of all largest absolute cents of a question stays below 2^39, or the question is refused, so that
+//! cents never run into changes.
+
+/// How many changes and cents, packed; or infeasible.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub struct Weight(i64);
+
+const SHIFT: u32 = 40;
+const HALF: i64 = 1 << (SHIFT - 1);
+
+/// LIMIT: cents stay below this in absolute value.
+pub const CENTS_LIMIT: i64 = HALF;
+
+impl Weight {
+    /// No change, no cents.
+    pub const ZERO: Self = Self(0);
+    /// Not to be had.
+    pub const INFEASIBLE: Self = Self(i64::MAX);
+
+    /// So many changes and cents.
+    #[must_use]
+    pub fn new(changes: u32, cents: i64) -> Self {
+        Self((i64::from(changes) << SHIFT) + cents)
+    }
+
+    /// Whether it can be had.
+    #[must_use]
+    pub fn is_feasible(self) -> bool {
+        self != Self::INFEASIBLE
+    }
+
+    /// The changes; meaningless for what is infeasible.
+    #[must_use]
+    pub fn changes(self) -> i64 {
+        (self.0 + HALF) >> SHIFT
+    }
+
+    /// The cents; meaningless for what is infeasible.
+    #[must_use]
+    pub fn cents(self) -> i64 {
+        self.0 - (self.changes() << SHIFT)
+    }
+
+    /// Both together.
+    #[must_use]
+    pub fn plus(self, other: Self) -> Self {
+        if self.is_feasible() && other.is_feasible() {
+            Self(self.0 + other.0)
+        } else {
+            Self::INFEASIBLE
+        }
+    }
+
+    /// What is left of a feasible weight without a part of it.
+    #[must_use]
+    pub fn minus(self, part: Self) -> Self {
+        if self.is_feasible() {
+            Self(self.0 - part.0)
+        } else {
+            self
+        }
+    }
+}
+
+/// The weights of one question.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub struct Weights {
+    /// For each option of all variables.
+    pub options: Vec<Weight>,
+    /// For each label.
+    pub labels: Vec<Weight>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn changes_and_cents_come_back_out_also_when_cents_are_negative() {
+        for (changes, cents) in [
+            (0, 0),
+            (0, -1),
+            (3, -250),
+            (512, CENTS_LIMIT - 1),
+            (1, 1 - CENTS_LIMIT),
+        ] {
+            let weight = Weight::new(changes, cents);
+            assert_eq!((weight.changes(), weight.cents()), (i64::from(changes), cents));
+        }
+    }
+
+    #[test]
+    fn what_is_infeasible_stays_so() {
+        assert_eq!(Weight::ZERO.plus(Weight::INFEASIBLE), Weight::INFEASIBLE);
+        assert!(Weight::new(512, 0) < Weight::INFEASIBLE);
+    }
+}

@@ -1,0 +1,219 @@
+//! Every configuration of small random catalogs, judged one by one, against counts, least totals and options.
+
+#![expect(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    clippy::cast_possible_truncation,
+    clippy::cast_possible_wrap,
+    reason = "these are tests"
+)]
+
+use std::collections::BTreeMap;
+
+use astragal_core::engine::{Certainty, Engine};
+use astragal_core::limit::Limits;
+use astragal_core::options::{Least, Picked};
+use astragal_model::{Catalog, Choice, Indexed, Origin, Setting, Unit, Verdict, judge};
+use astragal_oracle::generate::{Size, World};
+use num_bigint::BigUint;
+
+/// How many random catalogs are looked at, and how many settings of each.
+const WORLDS: u64 = 3_000;
+const CASES: u64 = 3;
+
+/// More configurations than this are not judged one by one.
+const CONFIGURATIONS_MAX: usize = 600;
+
+/// All configurations: an option of every attribute, or not asked where it has a condition.
+fn configurations(catalog: &Catalog) -> Option<Vec<Vec<usize>>> {
+    let sizes = catalog.declarations().attributes.values();
+    let sizes: Vec<usize> = sizes
+        .map(|one| one.options.len() + usize::from(one.applies_when.is_some()))
+        .collect();
+    let product = sizes
+        .iter()
+        .try_fold(1_usize, |product, size| product.checked_mul(*size))?;
+    if product > CONFIGURATIONS_MAX {
+        return None;
+    }
+    let mut all = vec![Vec::new()];
+    for size in sizes {
+        let longer = |before: &Vec<usize>| {
+            (0..size)
+                .map(|value| [before.as_slice(), &[value]].concat())
+                .collect::<Vec<_>>()
+        };
+        all = all.iter().flat_map(longer).collect();
+    }
+    Some(all)
+}
+
+fn unit(catalog: &Catalog, values: &[usize]) -> Unit {
+    let attributes = catalog.declarations().attributes.values();
+    let choice =
+        |(attribute, value): (&astragal_model::Attribute, &usize)| match attribute.options.get(*value) {
+            Some(option) => Choice::Chosen {
+                option: option.id.clone(),
+                origin: Origin::Standard,
+            },
+            None => Choice::NotAsked,
+        };
+    let choices: Indexed<_, _> = attributes.zip(values).map(choice).collect();
+    Unit { choices }
+}
+
+struct Judged {
+    values: Vec<usize>,
+    verdict: Verdict,
+    cents: Option<i64>,
+}
+
+fn judged(setting: &Setting<'_>) -> Option<Vec<Judged>> {
+    let all = configurations(setting.catalog)?;
+    let one = |values: Vec<usize>| {
+        let judgement = judge(setting, &unit(setting.catalog, &values));
+        Judged {
+            verdict: judgement.verdict,
+            cents: judgement.subtotal.and_then(|money| money.minor_units()),
+            values,
+        }
+    };
+    Some(all.into_iter().map(one).collect())
+}
+
+fn least<'a>(units: impl Iterator<Item = &'a Judged>, picks: &[Picked], own: usize) -> Option<Least> {
+    let weigh = |unit: &Judged| Least {
+        changes: picks
+            .iter()
+            .filter(|pick| pick.attribute.0 != own && unit.values[pick.attribute.0] != pick.value)
+            .count() as i64,
+        cents: unit.cents.unwrap_or(0),
+    };
+    units.map(weigh).min()
+}
+
+/// What was met while comparing.
+type Met = BTreeMap<&'static str, u64>;
+
+fn meet(met: &mut Met, what: &'static str) {
+    *met.entry(what).or_default() += 1;
+}
+
+#[test]
+fn counts_totals_and_options_are_what_judging_every_configuration_says() {
+    let mut met = Met::new();
+    for seed in 0..WORLDS {
+        let Some(world) = World::new(seed, Size::USUAL) else {
+            continue;
+        };
+        for number in 0..CASES {
+            let case = world.case(number);
+            let setting = world.setting(&case);
+            if let Some(all) = judged(&setting) {
+                compare(&setting, &all, seed, number, &mut met);
+            }
+        }
+    }
+    println!("{met:?}");
+    for (what, least) in [
+        ("settings", 5_000),
+        ("options", 50_000),
+        ("some hold", 800),
+        ("something unknown", 800),
+        ("two changes or more", 300),
+        ("a total below zero", 50),
+        ("too much money", 50),
+    ] {
+        assert!(met.get(what) >= Some(&least), "{what}: {met:?}");
+    }
+}
+
+/// Compares one setting: counts, the cheapest, and every option.
+fn compare(setting: &Setting<'_>, all: &[Judged], seed: u64, number: u64, met: &mut Met) {
+    let place = format!("seed {seed}, case {number}");
+    let policy = setting.policy.map(|policy| &policy.terms);
+    let limits = Limits::default();
+    let engine = Engine::new(setting.catalog, policy, setting.authorities, seed, &limits).unwrap();
+    let Ok(prepared) = engine.prepare(setting) else {
+        meet(met, "too much money");
+        return;
+    };
+    let holds: Vec<&Judged> = all.iter().filter(|unit| unit.verdict == Verdict::Holds).collect();
+    let not_broken: Vec<&Judged> = all
+        .iter()
+        .filter(|unit| unit.verdict != Verdict::Broken)
+        .collect();
+    for (certainty, units) in [
+        (Certainty::Certain, &holds),
+        (Certainty::NotRuledOut, &not_broken),
+    ] {
+        let counted = engine.count(&prepared, certainty);
+        assert_eq!(counted, BigUint::from(units.len()), "{place}: {certainty:?}");
+    }
+    let cheapest = holds.iter().map(|unit| unit.cents.unwrap_or(0)).min();
+    assert_eq!(
+        engine.cheapest(&prepared, Certainty::Certain),
+        cheapest,
+        "{place}: cheapest"
+    );
+    meet(met, "settings");
+    meet(
+        met,
+        if holds.is_empty() {
+            "none holds"
+        } else {
+            "some hold"
+        },
+    );
+    if holds.len() < not_broken.len() {
+        meet(met, "something unknown");
+    }
+    if cheapest.is_some_and(|cents| cents < 0) {
+        meet(met, "a total below zero");
+    }
+    let picks = picks(all, seed, number);
+    for (attribute, values) in engine.options(&prepared, &picks).iter().enumerate() {
+        for (value, answer) in values.iter().enumerate() {
+            let with = |unit: &&&Judged| unit.values[attribute] == value && keeps_pins(unit, &picks);
+            let certain = least(holds.iter().filter(with).copied(), &picks, attribute);
+            let possible = least(not_broken.iter().filter(with).copied(), &picks, attribute);
+            let changes = |least: Option<Least>| least.map(|least| least.changes);
+            assert_eq!(
+                answer.certain, certain,
+                "{place}: attribute {attribute}, value {value}"
+            );
+            assert_eq!(
+                changes(answer.possible),
+                changes(possible),
+                "{place}: attribute {attribute}, value {value}"
+            );
+            meet(met, "options");
+            if changes(certain) >= Some(2) {
+                meet(met, "two changes or more");
+            }
+        }
+    }
+}
+
+fn keeps_pins(unit: &Judged, picks: &[Picked]) -> bool {
+    let mut pins = picks.iter().filter(|pick| pick.pinned);
+    pins.all(|pick| unit.values[pick.attribute.0] == pick.value)
+}
+
+/// Some picks, one of them pinned at times.
+fn picks(all: &[Judged], seed: u64, number: u64) -> Vec<Picked> {
+    let wanted = &all[(seed as usize * 7 + number as usize * 13) % all.len()].values;
+    let mut picks = Vec::new();
+    for (attribute, value) in wanted.iter().enumerate() {
+        let dice = (seed >> (attribute % 16)) % 4;
+        if dice != 0 {
+            picks.push(Picked {
+                attribute: astragal_model::AttributeIndex(attribute),
+                value: *value,
+                pinned: dice == 3 && attribute == 0,
+                honoured: false,
+            });
+        }
+    }
+    picks
+}
