@@ -108,6 +108,13 @@ pub(crate) const GROUPS: &[Group] = &[
 
 const WRITTEN: &[Case] = &[
     case(
+        "The file was saved with a byte-order mark",
+        CATALOG,
+        ("", ""),
+        "BYTE_ORDER_MARK",
+    )
+    .edit(Edit::Mark),
+    case(
         "A quote is not closed",
         CATALOG,
         ("label = \"Glass\"", "label = \"Glass"),
@@ -251,13 +258,6 @@ const SHEETS: &[Case] = &[
         ("1200.00", "\"1,200.00\""),
         "BAD_AMOUNT",
     ),
-    case(
-        "The sheet was saved with a byte-order mark",
-        PAIRS,
-        ("", ""),
-        "BYTE_ORDER_MARK",
-    )
-    .edit(Edit::Mark),
     case("The sheet was saved as UTF-16", PAIRS, ("", ""), "NOT_UTF8").edit(Edit::Utf16),
     case(
         "A formula failed in the spreadsheet",

@@ -126,7 +126,8 @@ impl Sources {
         let is_blank = text.trim().is_empty();
         let file = self.add(shown, text);
         self.known.insert(disk.to_owned(), (!is_blank).then_some(file));
-        if has_mark {
+        // Spreadsheets write the mark when they are asked for CSV in UTF-8, and it says nothing else.
+        if has_mark && !is_sheet(disk) {
             findings.push(byte_order_mark(shown).at(Place::new(file, 0..0)));
         }
         if is_blank {
@@ -273,12 +274,17 @@ fn text_of(bytes: Vec<u8>, shown: &str) -> Result<String, Box<Finding>> {
     Err(Finding::error("NOT_UTF8", text).with_help(help).into())
 }
 
+fn is_sheet(disk: &Path) -> bool {
+    disk.extension()
+        .is_some_and(|ending| ending.eq_ignore_ascii_case("csv"))
+}
+
 fn byte_order_mark(shown: &str) -> Finding {
     Finding::error(
         "BYTE_ORDER_MARK",
         format!("`{shown}` begins with a byte-order mark, a sign that cannot be seen"),
     )
-    .with_help("save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`")
+    .with_help("save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`")
 }
 
 #[cfg(test)]
@@ -349,9 +355,20 @@ mod tests {
             expect![[r#"
                 Some("a = 1\n")
                 BYTE_ORDER_MARK `a.toml` begins with a byte-order mark, a sign that cannot be seen
-                  help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`
+                  help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`
             "#]],
         );
+    }
+
+    #[test]
+    fn a_byte_order_mark_before_a_sheet_is_passed_over() {
+        let folder = tempfile::tempdir().unwrap();
+        let disk = folder.path().join("pairs.CSV");
+        std::fs::write(&disk, b"\xef\xbb\xbfa,b\n").unwrap();
+        let (mut sources, findings) = (Sources::new(), Findings::new());
+        let file = sources.read(&disk, "pairs.CSV", None, &findings).unwrap();
+        assert_eq!(sources.text(file), "a,b\n");
+        assert!(findings.into_sorted(&sources).is_empty());
     }
 
     #[test]
@@ -377,7 +394,7 @@ mod tests {
             expect![[r#"
                 None
                 BYTE_ORDER_MARK `a.toml` begins with a byte-order mark, a sign that cannot be seen
-                  help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`
+                  help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`
                 EMPTY_FILE `a.toml` is empty
                   help: was it saved?
             "#]],

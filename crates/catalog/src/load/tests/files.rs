@@ -159,7 +159,7 @@ fn files_that_are_empty_or_from_another_time_are_findings() {
         &[("c/catalog.toml", "\u{feff}format = 1\n")],
         expect![[r#"
             c/catalog.toml:1:1 `` BYTE_ORDER_MARK `c/catalog.toml` begins with a byte-order mark, a sign that cannot be seen
-              help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`
+              help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`
             c/catalog.toml:1:1 `` MISSING_KEY catalog file lacks `catalog`
               help: add `catalog`
         "#]],

@@ -471,7 +471,7 @@ fn a_broken_file_gives_no_order() {
         b"\xef\xbb\xbfformat = 1\n",
         expect![[r#"
             1 "" BYTE_ORDER_MARK `order.toml` begins with a byte-order mark, a sign that cannot be seen
-              help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`; in spreadsheets `CSV`, not `CSV UTF-8`
+              help: save it as UTF-8 without a byte-order mark: in editors `UTF-8`, not `UTF-8 with BOM`
             1 "" MISSING_KEY the order lacks `catalog`
               help: add `catalog`
             1 "" MISSING_KEY the order lacks `order`
