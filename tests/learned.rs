@@ -11,9 +11,8 @@
 mod program;
 
 use std::fs;
-use std::path::Path;
 
-use program::{block, check_says, run};
+use program::{block, check_says, copy_folder, run};
 
 const LEARNED: &str = "tests/fixtures/learned";
 const ORDER: &str = "tests/fixtures/learned/maple/order.toml";
@@ -24,23 +23,11 @@ fn quoted(change: [&str; 2], date: &str) -> (Option<i32>, String) {
     assert!(text.contains(change[0]), "the order has no `{}`", change[0]);
     let text = text.replacen(change[0], change[1], 1);
     let folder = tempfile::tempdir().expect("an empty folder");
-    copy(Path::new(LEARNED), folder.path());
+    copy_folder(LEARNED, folder.path());
     let order = folder.path().join("maple/order.toml");
     fs::write(&order, text).expect("the order");
     let ran = run(&["quote", order.to_str().expect("a path"), "--date", date]);
     (ran.code, ran.out + &ran.err)
-}
-
-fn copy(from: &Path, to: &Path) {
-    fs::create_dir_all(to).expect("a folder");
-    for entry in fs::read_dir(from).expect("a folder").flatten() {
-        let into = to.join(entry.file_name());
-        if entry.path().is_dir() {
-            copy(&entry.path(), &into);
-        } else {
-            fs::copy(entry.path(), into).expect("a copied file");
-        }
-    }
 }
 
 #[test]

@@ -8,8 +8,8 @@ mod program;
 use std::path::Path;
 
 use expect_test::expect_file;
-use printed::{Page, check_all_is_there, copy_library, csv_files, library, rows, text_of};
-use program::{help_examples, run};
+use printed::{Page, check_all_is_there, csv_files, library, rows, text_of};
+use program::{copy_folder, help_examples, run};
 use roxmltree::Document;
 
 const SMALL: &str = "tests/fixtures/library";
@@ -380,7 +380,7 @@ fn what_cannot_be_printed_says_why() {
 #[test]
 fn the_examples_of_the_help_run() {
     let folder = tempfile::tempdir().unwrap();
-    copy_library(DEMO, &folder.path().join(DEMO));
+    copy_folder(DEMO, &folder.path().join(DEMO));
     for example in help_examples("print") {
         let output = program::program()
             .current_dir(folder.path())

@@ -16,7 +16,7 @@ mod samples;
 use std::fs;
 use std::path::Path;
 
-use program::{block, run};
+use program::{block, copy_folder, run};
 use samples::samples;
 
 const HOUSE: &str = "examples/corner-house/order.toml";
@@ -68,7 +68,7 @@ fn answer(which: &str) -> String {
 
 fn with_mistakes() -> String {
     let folder = tempfile::tempdir().expect("an empty folder");
-    copy(Path::new(LIBRARY), folder.path());
+    copy_folder(LIBRARY, folder.path());
     for [file, before, after] in MISTAKES {
         let path = folder.path().join(file);
         let text = fs::read_to_string(&path).expect("the file");
@@ -78,18 +78,6 @@ fn with_mistakes() -> String {
     let ran = run(&["check", folder.path().to_str().expect("a path")]);
     assert_eq!(ran.code, Some(5));
     ran.err
-}
-
-fn copy(from: &Path, to: &Path) {
-    fs::create_dir_all(to).expect("a folder");
-    for entry in fs::read_dir(from).expect("a folder").flatten() {
-        let into = to.join(entry.file_name());
-        if entry.path().is_dir() {
-            copy(&entry.path(), &into);
-        } else {
-            fs::copy(entry.path(), into).expect("a copied file");
-        }
-    }
 }
 
 #[test]

@@ -13,7 +13,6 @@ mod cases;
 mod page;
 
 use std::fs;
-use std::path::{Path, PathBuf};
 
 use cases::{Case, Edit, GROUPS};
 
@@ -25,8 +24,7 @@ struct Copy {
 impl Copy {
     fn new(case: Option<&Case>) -> Copy {
         let folder = tempfile::tempdir().expect("a folder");
-        let base = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/diagnostics/base");
-        copy(&base, folder.path());
+        program::copy_folder("tests/diagnostics/base", folder.path());
         if let Some(case) = case {
             let path = folder.path().join(case.file);
             let before = fs::read_to_string(&path).expect("the file of the case");
@@ -50,19 +48,6 @@ impl Copy {
             .expect("the program starts");
         let text = |bytes| String::from_utf8(bytes).expect("answers are UTF-8");
         (output.status.code(), text(output.stdout), text(output.stderr))
-    }
-}
-
-fn copy(from: &Path, to: &Path) {
-    for entry in fs::read_dir(from).expect("a folder") {
-        let path: PathBuf = entry.expect("an entry").path();
-        let target = to.join(path.file_name().expect("a name"));
-        if path.is_dir() {
-            fs::create_dir(&target).expect("a folder");
-            copy(&path, &target);
-        } else {
-            fs::copy(&path, &target).expect("a file");
-        }
     }
 }
 

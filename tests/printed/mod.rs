@@ -5,7 +5,6 @@
 mod everything;
 
 use std::collections::BTreeMap;
-use std::path::Path;
 
 pub(crate) use everything::check_all_is_there;
 use roxmltree::{Document, Node, ParsingOptions};
@@ -241,21 +240,4 @@ axes = ["w", "h"]
         ],
     );
     (folder, amounts)
-}
-
-/// Copies a folder of the project with all that is in it.
-pub(crate) fn copy_library(from: &str, to: &Path) {
-    let from = Path::new(env!("CARGO_MANIFEST_DIR")).join(from);
-    let mut waiting = vec![(from, to.to_owned())];
-    while let Some((from, to)) = waiting.pop() {
-        std::fs::create_dir_all(&to).unwrap();
-        for entry in std::fs::read_dir(from).unwrap().map(|entry| entry.unwrap()) {
-            let target = to.join(entry.file_name());
-            if entry.path().is_dir() {
-                waiting.push((entry.path(), target));
-            } else {
-                std::fs::copy(entry.path(), target).unwrap();
-            }
-        }
-    }
 }

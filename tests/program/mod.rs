@@ -2,6 +2,8 @@
 
 #![allow(dead_code, reason = "each test program uses a part of this")]
 
+use std::fs;
+use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
 /// What came of one run.
@@ -97,4 +99,22 @@ pub(crate) fn block<'a>(text: &'a str, tag: &str) -> &'a str {
         .find("\n----")
         .or_else(|| block.find("\n===="))
         .map_or(block, |end| &block[..end])
+}
+
+/// Copies a folder of the project with all that is in it; the target is made if it is not there.
+pub(crate) fn copy_folder(from: &str, to: &Path) {
+    let from = Path::new(env!("CARGO_MANIFEST_DIR")).join(from);
+    let mut waiting = vec![(from, to.to_owned())];
+    while let Some((from, to)) = waiting.pop() {
+        fs::create_dir_all(&to).expect("a folder to copy into");
+        for entry in fs::read_dir(from).expect("a folder to copy") {
+            let entry = entry.expect("an entry");
+            let target = to.join(entry.file_name());
+            if entry.path().is_dir() {
+                waiting.push((entry.path(), target));
+            } else {
+                fs::copy(entry.path(), target).expect("a copied file");
+            }
+        }
+    }
 }

@@ -9,7 +9,6 @@
 //! answer could differ from the judge's.
 
 mod make;
-mod read;
 mod substitute;
 mod translate;
 mod value;

@@ -4,6 +4,7 @@
 //! Cost: one visit a term, parts first; never recursive.
 
 use astragal_model::{Cell, DeductedBy, Id, Outcome, RowMatch, Site, UndefinedCause, Value, Want, operate};
+use rustc_hash::FxHashSet;
 
 use crate::term::{LookUpRow, Term, TermId, Terms};
 
@@ -15,6 +16,20 @@ pub(crate) struct Known<'a> {
 }
 
 impl Terms {
+    /// All parts of these terms, themselves included, each once, parts before the terms that have them.
+    pub(crate) fn closure(&self, roots: impl IntoIterator<Item = TermId>) -> Vec<TermId> {
+        let mut seen = FxHashSet::default();
+        let mut stack: Vec<TermId> = roots.into_iter().collect();
+        while let Some(term) = stack.pop() {
+            if seen.insert(term) {
+                self.term(term).parts(|part| stack.push(part));
+            }
+        }
+        let mut all: Vec<TermId> = seen.into_iter().collect();
+        all.sort_unstable();
+        all
+    }
+
     /// The outcomes of terms in the order of [`Terms::closure`], as a list with one place a term of the arena.
     pub(crate) fn work_out(&self, closure: &[TermId], known: &Known<'_>) -> Vec<Option<Outcome>> {
         let mut outcomes: Vec<Option<Outcome>> = vec![None; self.terms.len()];
