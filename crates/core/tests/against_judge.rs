@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 use astragal_core::engine::{Certainty, Engine};
 use astragal_core::limit::Limits;
 use astragal_core::options::{Least, Picked};
-use astragal_model::{Catalog, Choice, Indexed, Origin, Setting, Unit, Verdict, judge};
+use astragal_model::{AmountKind, Catalog, Choice, Indexed, Origin, Setting, Unit, Verdict, judge};
 use astragal_oracle::generate::{Size, World};
 use num_bigint::BigUint;
 
@@ -126,6 +126,39 @@ fn counts_totals_and_options_are_what_judging_every_configuration_says() {
     ] {
         assert!(met.get(what) >= Some(&least), "{what}: {met:?}");
     }
+}
+
+/// Rare among random catalogs, so looked for: a percentage `per` part of an item that other parts of the kind have too.
+#[test]
+fn a_percentage_per_part_is_of_its_own_part_here_too() {
+    let mut met = Met::new();
+    for seed in WORLDS..WORLDS + 20_000 {
+        let world = World::new(seed, Size::USUAL).filter(|world| has_share_per_part(&world.catalog));
+        let Some(world) = world else { continue };
+        for number in 0..CASES {
+            let case = world.case(number);
+            let setting = world.setting(&case);
+            if let Some(all) = judged(&setting) {
+                compare(&setting, &all, seed, number, &mut met);
+            }
+        }
+    }
+    println!("{met:?}");
+    assert!(met.get("some hold") >= Some(&20), "{met:?}");
+}
+
+fn has_share_per_part(catalog: &Catalog) -> bool {
+    let declared = catalog.declarations();
+    let kind = |part: astragal_model::PartIndex| &declared.parts.at(part).kind;
+    declared.items.values().any(|item| {
+        let AmountKind::Percent(named) = &item.amount else {
+            return false;
+        };
+        declared.items.values().any(|other| {
+            let parts = item.part.zip(other.part);
+            named.contains(&other.id) && parts.is_some_and(|(own, of)| own != of && kind(own) == kind(of))
+        })
+    })
 }
 
 /// Compares one setting: counts, the cheapest, and every option.
