@@ -52,6 +52,47 @@ fn a_library_without_faults_is_summed_up() {
 }
 
 #[test]
+fn a_check_says_how_large_the_diagram_is() {
+    let catalog = &json(&["check", LIBRARY, "--format", "json"])["catalogs"][0];
+    let diagram = &catalog["diagram"];
+    for size in ["nodes", "edges", "gates", "cells", "bytes"] {
+        assert!(diagram[size].as_u64() > Some(0), "{size}: {diagram}");
+    }
+    assert!(diagram["milliseconds"].is_u64(), "{diagram}");
+    assert_eq!(catalog["no_diagram"], serde_json::Value::Null);
+    check_says(
+        &[LIBRARY],
+        0,
+        &[
+            "diagram: ",
+            " nodes, ",
+            "configurations before anything is known",
+            "compiled in ",
+        ],
+    );
+}
+
+/// In the demo laminated glass goes into two-pane units only, and only three-pane units have a middle lite.
+#[test]
+fn options_that_no_opening_can_have_are_named() {
+    let demo = "examples/library";
+    check_says(
+        &[demo],
+        0,
+        &[
+            "Catalog: Hinged",
+            "can never be chosen: safety.middle: laminated",
+            "Catalog: Sliding",
+        ],
+    );
+    let checked = json(&["check", demo, "--format", "json"]);
+    let never = |catalog: usize| &checked["catalogs"][catalog]["diagram"]["never_chosen"];
+    let laminated = serde_json::json!([{ "attribute": "safety.middle", "option": "laminated" }]);
+    assert_eq!(*never(0), laminated);
+    assert_eq!(*never(1), serde_json::json!([]));
+}
+
+#[test]
 fn a_quote_and_a_check_name_the_same_revisions() {
     let checked = json(&["check", LIBRARY, "--format", "json"]);
     let quoted = json(&["quote", "tests/fixtures/orders/holds.toml", "--format", "json"]);

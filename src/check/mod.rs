@@ -3,6 +3,7 @@
 //! Always holds: findings go to standard error, and with `--format json` to standard output as well; an error among
 //! them ends with the code for input that cannot be read, and warnings do not.
 
+pub(crate) mod diagram;
 pub(crate) mod implicit;
 
 use astragal_catalog::check::{CheckReport, check_library};
@@ -39,10 +40,11 @@ pub(crate) fn run(arguments: &CheckArguments) -> Exit {
 }
 
 fn summary(report: &CheckReport, format: Format, exit: Exit) -> Exit {
+    let diagrams = || diagram::all(report);
     match format {
-        Format::Json => output::write_json(json::checked(report, exit), exit),
+        Format::Json => output::write_json(json::checked(report, &diagrams(), exit), exit),
         Format::Text if report.has_errors() => exit,
-        Format::Text => output::write_text(&text::checked(&report.summary), exit),
+        Format::Text => output::write_text(&text::checked(&report.summary, &diagrams()), exit),
     }
 }
 

@@ -9,29 +9,33 @@ use astragal_catalog::check::{
 use astragal_model::Effect;
 use serde::Serialize;
 
+use crate::check::diagram::{OfCatalog, Size};
 use crate::check::implicit::ImplicitRule;
 use crate::exit::Exit;
 use crate::json::values::Named;
 use crate::json::{FORMAT, JsonFinding, to_text};
 
 #[derive(Serialize)]
-struct CheckAnswer {
+struct CheckAnswer<'a> {
     format: u32,
     exit_code: u8,
     findings: Vec<JsonFinding>,
     library: Option<Named>,
-    catalogs: Vec<CatalogAnswer>,
+    catalogs: Vec<CatalogAnswer<'a>>,
     books: Vec<BookAnswer>,
     policies: Vec<PolicyAnswer>,
 }
 
 #[derive(Serialize)]
-struct CatalogAnswer {
+struct CatalogAnswer<'a> {
     id: String,
     label: String,
     folder: String,
     revision: String,
     counts: CountsAnswer,
+    diagram: Option<&'a Size>,
+    /// Why there is no diagram.
+    no_diagram: Option<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -114,7 +118,7 @@ struct LinesAnswer {
 }
 
 /// What a check found, as JSON.
-pub(crate) fn checked(report: &CheckReport, exit: Exit) -> Result<String, String> {
+pub(crate) fn checked(report: &CheckReport, diagrams: &[OfCatalog], exit: Exit) -> Result<String, String> {
     let summary = &report.summary;
     let library = summary.library.as_ref();
     let answer = CheckAnswer {
@@ -125,7 +129,11 @@ pub(crate) fn checked(report: &CheckReport, exit: Exit) -> Result<String, String
             id: id.to_string(),
             label: label.clone(),
         }),
-        catalogs: summary.catalogs.iter().map(catalog).collect(),
+        catalogs: summary
+            .catalogs
+            .iter()
+            .map(|summary| catalog(summary, diagrams))
+            .collect(),
         books: summary.books.iter().map(book).collect(),
         policies: summary.policies.iter().map(policy).collect(),
     };
@@ -145,13 +153,16 @@ pub(crate) fn explained(declared: &[RuleExplanation], implicit: &[ImplicitRule])
     )
 }
 
-fn catalog(summary: &CatalogSummary) -> CatalogAnswer {
+fn catalog<'a>(summary: &CatalogSummary, diagrams: &'a [OfCatalog]) -> CatalogAnswer<'a> {
+    let of = diagrams.iter().find(|of| of.catalog == summary.id);
     CatalogAnswer {
         id: summary.id.to_string(),
         label: summary.label.clone(),
         folder: summary.folder.to_string(),
         revision: summary.revision.to_string(),
         counts: counts(&summary.counts),
+        diagram: of.and_then(|of| of.diagram.as_ref().ok()),
+        no_diagram: of.and_then(|of| of.diagram.as_ref().err()).map(String::as_str),
     }
 }
 

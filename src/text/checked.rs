@@ -2,10 +2,14 @@
 
 use astragal_catalog::check::{BookSummary, CatalogSummary, PolicySummary, Summary};
 
+use crate::check::diagram::{OfCatalog, Size};
 use crate::text::page::{Page, Tone};
 
+/// LIMIT: how many options that nobody can have are named.
+const NEVER_MAX: usize = 20;
+
 /// The summary as text.
-pub(crate) fn checked(summary: &Summary) -> String {
+pub(crate) fn checked(summary: &Summary, diagrams: &[OfCatalog]) -> String {
     let mut page = Page::default();
     if let Some((id, label)) = &summary.library {
         page.heading(
@@ -17,6 +21,9 @@ pub(crate) fn checked(summary: &Summary) -> String {
     for catalog in &summary.catalogs {
         page.blank();
         self::catalog(&mut page, catalog);
+        if let Some(of) = diagrams.iter().find(|of| of.catalog == catalog.id) {
+            diagram(&mut page, of);
+        }
     }
     for book in &summary.books {
         page.blank();
@@ -75,6 +82,58 @@ fn catalog(page: &mut Page, catalog: &CatalogSummary) {
         2,
         &format!("in {}: {}", folder(catalog.folder.as_str()), things.join("; ")),
     );
+}
+
+fn diagram(page: &mut Page, of: &OfCatalog) {
+    let size = match &of.diagram {
+        Ok(size) => size,
+        Err(limit) => return page.text(2, &format!("no diagram: {limit}")),
+    };
+    let things = [
+        counted(size.nodes, "node"),
+        counted(size.edges, "edge"),
+        counted(size.gates, "gate"),
+        counted(size.cells, "price cell"),
+        counted(size.bytes, "byte"),
+    ];
+    let text = format!(
+        "diagram: {}; {} configurations before anything is known of an opening",
+        things.join(", "),
+        short(&size.configurations)
+    );
+    page.text(2, &text);
+    page.text(2, &format!("compiled in {} ms", size.milliseconds));
+    never(page, size);
+}
+
+fn never(page: &mut Page, size: &Size) {
+    if size.configurations == "0" {
+        return page.text(2, "no configuration holds, whatever is chosen and measured");
+    }
+    let options = size.never_chosen.iter().filter_map(|never| {
+        let option = never.option.as_ref()?;
+        Some(format!("{}: {option}", never.attribute))
+    });
+    let mut named: Vec<String> = options.collect();
+    if named.is_empty() {
+        return;
+    }
+    let more = named.len().saturating_sub(NEVER_MAX);
+    named.truncate(NEVER_MAX);
+    if more > 0 {
+        named.push(format!("{more} more"));
+    }
+    page.text(2, &format!("can never be chosen: {}", named.join("; ")));
+}
+
+/// A count in full up to twelve digits, and after that by its first digits, rounded down.
+fn short(count: &str) -> String {
+    match (count.get(..1), count.get(1..3)) {
+        (Some(first), Some(next)) if count.len() > 12 => {
+            format!("about {first}.{next}e{}", count.len() - 1)
+        }
+        _ => count.to_owned(),
+    }
 }
 
 fn book(page: &mut Page, book: &BookSummary) {

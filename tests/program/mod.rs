@@ -43,6 +43,17 @@ pub(crate) fn run(arguments: &[&str]) -> Ran {
     }
 }
 
+/// A text without the milliseconds that compiles took, which differ from run to run.
+pub(crate) fn without_times(text: &str) -> String {
+    let mut pieces = text.split("compiled in ");
+    let mut steady = pieces.next().unwrap_or_default().to_owned();
+    for piece in pieces {
+        steady.push_str("compiled in ");
+        steady.push_str(piece.trim_start_matches(|letter: char| letter.is_ascii_digit()));
+    }
+    steady
+}
+
 /// The answer as JSON.
 pub(crate) fn json(arguments: &[&str]) -> serde_json::Value {
     let ran = run(arguments);

@@ -2,7 +2,7 @@
 //!
 //! Always holds: an engine can be shared between threads; a question changes nothing.
 
-use astragal_model::{Authorities, Catalog, PolicyTerms, Setting};
+use astragal_model::{AttributeIndex, Authorities, Catalog, PolicyTerms, Setting};
 use num_bigint::BigUint;
 
 use crate::compile::compile;
@@ -11,9 +11,10 @@ use crate::diagram::Diagram;
 use crate::ground::{Shared, ground};
 use crate::limit::{Limit, Limits};
 use crate::options::{OptionAnswer, Picked, answers};
-use crate::pass::{Scratch, least};
+use crate::pass::{Scratch, least, options};
 use crate::prepare::Prepared;
 pub use crate::prepare::{Certainty, TooMuchMoney};
+use crate::weights::{Weight, Weights};
 
 /// A compiled catalog.
 #[derive(Debug)]
@@ -58,6 +59,37 @@ impl Engine {
     #[must_use]
     pub fn cell_count(&self) -> usize {
         self.shared.cells.len()
+    }
+
+    /// How many configurations the rules leave before anything is known of an opening: gates open, every option offered.
+    ///
+    /// What measures, facts, dates and policies rule out is not left out, so that this is what no opening can exceed.
+    #[must_use]
+    pub fn configurations(&self) -> BigUint {
+        count(&self.diagram, &self.open())
+    }
+
+    /// The options that no opening can have, whatever is measured, known and waived; attributes in catalog order.
+    ///
+    /// An option that several conditions rule out together, each possible alone, is not found.
+    #[must_use]
+    pub fn never_chosen(&self) -> Vec<(AttributeIndex, usize)> {
+        let mut best = Vec::new();
+        options(&self.diagram, &self.open(), &mut Scratch::default(), &mut best);
+        let domains = self.diagram.domains().iter().enumerate();
+        let all = domains.flat_map(|(at, domain)| (0..domain.size).map(move |value| (at, value)));
+        all.zip(&best)
+            .filter(|(_, best)| !best.is_feasible())
+            .map(|((at, value), _)| (AttributeIndex(at), value))
+            .collect()
+    }
+
+    /// Weights under which nothing costs and nothing is closed.
+    fn open(&self) -> Weights {
+        Weights {
+            options: vec![Weight::ZERO; self.diagram.option_count()],
+            labels: vec![Weight::ZERO; self.diagram.labels().len()],
+        }
     }
 
     /// Looks at a setting: measures, facts, waivers, book, policy and day.

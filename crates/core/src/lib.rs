@@ -9,7 +9,7 @@
 //! Always holds: no float, no clock, no file, no thread; the same catalog gives the same diagram and the same answers.
 //! What it answers is compared with `astragal_model::judge` in `tests/against_judge.rs`, configuration by configuration.
 //!
-//! Not here yet: completions, remedies, conflicts, alternatives. The program does not use this crate so far.
+//! Not here yet: remedies, conflicts, alternatives.
 
 pub mod automata;
 mod compile;
