@@ -23,6 +23,12 @@ Examples:
   astragal quote examples/corner-house/order.toml --why K1
   astragal quote examples/corner-house/order.toml --without code --date 2026-12-01";
 
+const OPTIONS_EXAMPLES: &str = "\
+Examples:
+  astragal options examples/corner-house/order.toml --opening B1
+  astragal options examples/corner-house/order.toml --opening B1 --format json
+  astragal options examples/corner-house/order.toml --opening B1 --date 2026-12-01";
+
 const CHECK_EXAMPLES: &str = "\
 Examples:
   astragal check examples/library
@@ -67,6 +73,9 @@ pub(crate) enum Command {
     /// Quote an order: fill every opening with standards, judge it and price it
     #[command(after_help = format!("{QUOTE_EXAMPLES}\n\n{EXIT_CODES}"))]
     Quote(QuoteArguments),
+    /// Show every option of one opening: what is free, what it costs, and how many picks it would change
+    #[command(after_help = format!("{OPTIONS_EXAMPLES}\n\n{EXIT_CODES}"))]
+    Options(OptionsArguments),
     /// Check a library: read every catalog, price book and policy, and prove the examples
     #[command(after_help = format!("{CHECK_EXAMPLES}\n\n{EXIT_CODES}"))]
     Check(CheckArguments),
@@ -95,6 +104,22 @@ pub(crate) struct QuoteArguments {
     /// Do not let the rules of this authority bind; may be given several times, and the answer says so
     #[arg(long, value_name = "AUTHORITY", value_parser = id)]
     pub(crate) without: Vec<Id>,
+}
+
+/// Whose options to show.
+#[derive(Args, Debug)]
+pub(crate) struct OptionsArguments {
+    /// The order: `order.toml` or `order.json`
+    pub(crate) order: PathBuf,
+    /// The tag of the opening
+    #[arg(long, value_name = "TAG")]
+    pub(crate) opening: String,
+    /// Ask as of this day instead of the order's own
+    #[arg(long, value_name = "YYYY-MM-DD", value_parser = date)]
+    pub(crate) date: Option<Date>,
+    /// For a person, or complete for a program
+    #[arg(long, value_enum, default_value_t)]
+    pub(crate) format: Format,
 }
 
 /// What to check.

@@ -1,7 +1,7 @@
 //! The program `astragal`: quotes an order of made-to-order windows, and checks a library of catalogs.
 //!
-//! `astragal quote order.toml` says for every opening what it costs and which rules hold; `astragal check library`
-//! says what is wrong with the files of a library; `astragal print library` writes its option charts and price pages;
+//! `astragal quote order.toml` says for every opening what it costs and which rules hold; `astragal options` what every other
+//! option would cost and change; `astragal check library` says what is wrong with the files of a library; `astragal print library` writes its option charts and price pages;
 //! `astragal schema` writes what an editor needs to know of the files. Answers go to standard output, findings to standard error, and the
 //! exit code says the worst that was found: see [`exit`].
 //!
@@ -12,6 +12,7 @@ mod arguments;
 mod check;
 mod exit;
 mod json;
+mod options;
 mod output;
 mod print;
 mod quote;
@@ -25,6 +26,7 @@ use arguments::{Arguments, Command};
 fn main() -> std::process::ExitCode {
     let exit = match Arguments::parse().command {
         Command::Quote(arguments) => quote::run(&arguments),
+        Command::Options(arguments) => options::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
         Command::Print(arguments) => print::run(&arguments),
         Command::Schema(arguments) => schema::run(&arguments),

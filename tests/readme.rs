@@ -1,7 +1,7 @@
 //! The answers on the README are what the program says. `UPDATE_EXPECT=1` writes them anew.
 //!
 //! A comment above a block says which answer it is: the block of an opening, cut where an ellipsis stands; the end of the
-//! quote; a check of the demo library; a check of a copy of it with two mistakes.
+//! quote; the options of an opening, cut likewise; a check of the demo library; a check of a copy of it with two mistakes.
 
 #![expect(
     clippy::panic,
@@ -60,6 +60,14 @@ fn answer(which: &str) -> String {
             let (_, end) = quote.rsplit_once("====\n").expect("the line above the totals");
             end.to_owned()
         }
+        "options" => {
+            let options = run(&["options", HOUSE, "--opening", "B1"]).out;
+            let handle = cut(&options, "  Handle\n", "\n  Locks");
+            format!(
+                "{}\n\n  ...\n{handle}\n",
+                cut(&options, "B1: ", "\n  Installation")
+            )
+        }
         "check" => run(&["check", LIBRARY]).out,
         "mistakes" => with_mistakes(),
         other => panic!("no answer is called `{other}`"),
@@ -86,7 +94,7 @@ fn every_answer_on_the_readme_is_what_the_program_says() {
     let page = fs::read_to_string(&path).expect("the README");
     let mut written = page.clone();
     let found = samples(&page);
-    assert_eq!(found.len(), 4, "answers on the page");
+    assert_eq!(found.len(), 5, "answers on the page");
     for sample in found {
         let said = answer(&sample.verb);
         written = written.replace(

@@ -10,6 +10,7 @@ mod chosen;
 mod extra;
 mod findings;
 mod judgement;
+mod options;
 mod order;
 mod prices;
 mod quote;
@@ -18,6 +19,7 @@ mod writing;
 
 pub(crate) use check::{checked, explained};
 pub(crate) use findings::{JsonFinding, Unreadable};
+pub(crate) use options::options;
 pub(crate) use quote::quote;
 pub(crate) use writing::to_text;
 

@@ -41,7 +41,7 @@ pub(crate) fn run(arguments: &QuoteArguments) -> Exit {
     }
 }
 
-fn used(file: &OrderFile) -> Vec<Used<'_>> {
+pub(crate) fn used(file: &OrderFile) -> Vec<Used<'_>> {
     let catalogs = file.catalogs.iter();
     let used = catalogs.map(|(id, used)| Used {
         id,
@@ -64,7 +64,7 @@ fn write(quote: &Quote<'_>, read: &ReadOrder, arguments: &QuoteArguments) -> Exi
 }
 
 /// Says why nothing was quoted: for a person on standard error, and for a program on standard output too.
-fn unreadable(read: &ReadOrder, format: Format) -> Exit {
+pub(crate) fn unreadable(read: &ReadOrder, format: Format) -> Exit {
     write_findings(&read.findings, &read.sources, "; nothing was quoted");
     match format {
         Format::Text => Exit::Unreadable,
@@ -115,7 +115,7 @@ fn authorities(file: &OrderFile) -> BTreeSet<&str> {
         .collect()
 }
 
-fn there_are(what: &str, names: &[&str]) -> String {
+pub(crate) fn there_are(what: &str, names: &[&str]) -> String {
     let quoted: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
     format!("{what} are {}", quoted.join(", "))
 }

@@ -9,6 +9,7 @@ mod explained;
 mod header;
 mod notices;
 mod opening;
+mod options;
 mod page;
 mod prices;
 mod rules;
@@ -17,6 +18,7 @@ mod why;
 
 pub(crate) use checked::checked;
 pub(crate) use explained::explained;
+pub(crate) use options::options;
 pub(crate) use page::Page;
 
 use crate::quote::work::Quote;

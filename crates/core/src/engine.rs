@@ -10,7 +10,7 @@ use crate::count::count;
 use crate::diagram::Diagram;
 use crate::ground::{Shared, ground};
 use crate::limit::{Limit, Limits};
-use crate::options::{OptionAnswer, Picked, answers};
+use crate::options::{OptionAnswer, Picked, answers, selection};
 use crate::pass::{Scratch, least, options};
 use crate::prepare::Prepared;
 pub use crate::prepare::{Certainty, TooMuchMoney};
@@ -115,6 +115,12 @@ impl Engine {
         let mut scratch = Scratch::default();
         let least = least(&self.diagram, prepared.weights(certainty), &mut scratch);
         least.is_feasible().then(|| least.cents())
+    }
+
+    /// The fewest picks that must change, and the least subtotal among those; no change when the picks go together.
+    #[must_use]
+    pub fn selection(&self, prepared: &Prepared, picks: &[Picked]) -> OptionAnswer {
+        selection(&self.diagram, prepared, picks)
     }
 
     /// For every option of every attribute the fewest changes and the least subtotal.

@@ -10,7 +10,7 @@ use astragal_model::AttributeIndex;
 
 use crate::diagram::Diagram;
 use crate::network::Variable;
-use crate::pass::{Scratch, options};
+use crate::pass::{Scratch, least, options};
 use crate::prepare::{Certainty, Prepared};
 use crate::weights::{Weight, Weights};
 
@@ -43,6 +43,23 @@ pub struct Least {
     pub changes: i64,
     /// The least subtotal in minor units.
     pub cents: i64,
+}
+
+/// The answer for the picks as they stand.
+pub(crate) fn selection(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) -> OptionAnswer {
+    let mut scratch = Scratch::default();
+    let mut of = |certainty| {
+        let weights = picked(diagram, prepared.weights(certainty), picks);
+        let weight = least(diagram, &weights, &mut scratch);
+        weight.is_feasible().then(|| Least {
+            changes: weight.changes(),
+            cents: weight.cents(),
+        })
+    };
+    OptionAnswer {
+        possible: of(Certainty::NotRuledOut),
+        certain: of(Certainty::Certain),
+    }
 }
 
 /// The answers by attribute and value.

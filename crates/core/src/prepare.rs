@@ -107,6 +107,22 @@ impl Prepared {
         self
     }
 
+    /// Everything that some gate or price of the catalog would need to be known, and is not.
+    ///
+    /// More than one question needs: what a single option depends on is among it.
+    #[must_use]
+    pub fn wants(&self) -> Wants {
+        let gates = self.gates.iter().filter_map(|gate| match gate {
+            GateState::Unknown(wants) => Some(wants),
+            GateState::Open | GateState::Closed => None,
+        });
+        let cells = self.cells.iter().filter_map(|cell| match cell {
+            Charge::Unknown(wants) => Some(wants),
+            Charge::Amount(_) | Charge::NoPrice | Charge::TooLarge => None,
+        });
+        gates.chain(cells).flatten().cloned().collect()
+    }
+
     /// The weights before any pick.
     pub(crate) fn weights(&self, certainty: Certainty) -> &Weights {
         match certainty {

@@ -1,0 +1,181 @@
+//! The options of one unit, asked of the engine.
+//!
+//! An option is *kept* when the picks name it and it can stay, *free* when no pick but its attribute's own must change. A price
+//! difference compares the cheapest completion with the option and the cheapest with the picks as they are, before what is
+//! added at the end of a price. With one white pick that costs nothing, and grey 90 more, grey is free at +90.
+//!
+//! Always holds: money is said only where it is certain and no other pick changes.
+//! Cost: one compile of the catalog, then four passes over its diagram.
+
+use astragal_core::engine::Engine;
+use astragal_core::limit::Limits;
+use astragal_core::options::{OptionAnswer, Picked};
+use astragal_model::{
+    AttributeIndex, Authorities, Money, Number, RuleName, Setting, Standing, Verdict, Wants,
+};
+
+use crate::quote::work::QuotedUnit;
+
+/// All options of one unit.
+pub(crate) struct UnitOptions<'a> {
+    pub(crate) unit: &'a QuotedUnit<'a>,
+    pub(crate) selection: OptionAnswer,
+    pub(crate) attributes: Vec<AttributeOptions>,
+    /// What is not known and may matter.
+    pub(crate) wants: Wants,
+}
+
+/// All options of one attribute.
+pub(crate) struct AttributeOptions {
+    pub(crate) attribute: AttributeIndex,
+    pub(crate) options: Vec<OneOption>,
+}
+
+/// One option.
+pub(crate) struct OneOption {
+    /// The position among the attribute's options; past the last it is *not asked*.
+    pub(crate) value: usize,
+    pub(crate) state: State,
+    /// What it costs more than the picks as they are.
+    pub(crate) difference: Option<Money>,
+}
+
+/// What is to be said of an option.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum State {
+    /// The pick names it, and no other pick must change.
+    Kept,
+    /// No other pick must change.
+    Free,
+    /// So many other picks must change.
+    Changes(i64),
+    /// Nothing that could be chosen goes with it.
+    Impossible,
+    /// It depends on what is not known.
+    Depends,
+}
+
+impl<'a> UnitOptions<'a> {
+    /// Asks the engine.
+    pub(crate) fn new(unit: &'a QuotedUnit<'a>) -> Result<Self, String> {
+        let used = unit.used;
+        let authorities = Authorities::default();
+        let setting = Setting {
+            catalog: used.catalog,
+            book: Some(used.book),
+            policy: used.policy,
+            site: &unit.opening.site,
+            waivers: &unit.request.waivers,
+            authorities: &authorities,
+            date: unit.date,
+        };
+        let terms = used.policy.map(|policy| &policy.terms);
+        let engine = Engine::new(used.catalog, terms, &authorities, 0, &Limits::default())
+            .map_err(|limit| limit.to_string())?;
+        let prepared = engine.prepare(&setting).map_err(|error| error.to_string())?;
+        let picks = picks(unit);
+        let selection = engine.selection(&prepared, &picks);
+        let answers = engine.options(&prepared, &picks).into_iter().enumerate();
+        let attributes = answers.map(|(at, answers)| {
+            let attribute = AttributeIndex(at);
+            let picked = picks.iter().rfind(|pick| pick.attribute == attribute);
+            let picked = picked.map(|pick| pick.value);
+            let answers = answers.iter().enumerate();
+            AttributeOptions {
+                attribute,
+                options: answers
+                    .map(|(value, answer)| one(unit, &selection, picked, value, answer))
+                    .collect(),
+            }
+        });
+        Ok(Self {
+            unit,
+            selection,
+            attributes: attributes.collect(),
+            wants: prepared.wants(),
+        })
+    }
+
+    /// Whether the picks go together.
+    pub(crate) fn verdict(&self) -> Verdict {
+        let holds = |least: astragal_core::options::Least| least.changes == 0;
+        if self.selection.certain.is_some_and(holds) {
+            Verdict::Holds
+        } else if self.selection.possible.is_some_and(holds) {
+            Verdict::Undecided
+        } else {
+            Verdict::Broken
+        }
+    }
+
+    /// The least subtotal with the picks as they are, where it is certain.
+    pub(crate) fn least(&self) -> Option<Money> {
+        let least = self.selection.certain.filter(|least| least.changes == 0)?;
+        money(self.unit, least.cents)
+    }
+}
+
+/// The picks as the engine takes them: of two of one attribute the later.
+fn picks(unit: &QuotedUnit<'_>) -> Vec<Picked> {
+    let attributes = &unit.used.catalog.declarations().attributes;
+    let mut picks: Vec<Picked> = Vec::new();
+    for pick in &unit.request.picks {
+        let options = &attributes.at(pick.attribute).options;
+        let Some(value) = options.iter().position(|option| option.id == pick.option) else {
+            continue;
+        };
+        picks.retain(|earlier| earlier.attribute != pick.attribute);
+        picks.push(Picked {
+            attribute: pick.attribute,
+            value,
+            pinned: false,
+            honoured: is_honoured(unit, pick.attribute),
+        });
+    }
+    picks
+}
+
+/// Whether the judge lets an option stand that is no longer offered, since it was quoted in time.
+fn is_honoured(unit: &QuotedUnit<'_>, attribute: AttributeIndex) -> bool {
+    let mut findings = unit.judgement.rules.iter();
+    findings
+        .any(|finding| finding.rule == RuleName::Offered(attribute) && finding.standing == Standing::Warns)
+}
+
+fn one(
+    unit: &QuotedUnit<'_>,
+    selection: &OptionAnswer,
+    picked: Option<usize>,
+    value: usize,
+    answer: &OptionAnswer,
+) -> OneOption {
+    let state = match (answer.possible, answer.certain) {
+        (None, _) => State::Impossible,
+        (Some(possible), Some(certain)) if possible.changes == certain.changes => match certain.changes {
+            0 if picked == Some(value) => State::Kept,
+            0 => State::Free,
+            changes => State::Changes(changes),
+        },
+        (Some(_), _) => State::Depends,
+    };
+    let base = selection.certain.filter(|least| least.changes == 0);
+    let difference = match state {
+        State::Kept | State::Free => base
+            .zip(answer.certain)
+            .and_then(|(base, answer)| money(unit, answer.cents.checked_sub(base.cents)?)),
+        State::Changes(_) | State::Impossible | State::Depends => None,
+    };
+    OneOption {
+        value,
+        state,
+        difference,
+    }
+}
+
+fn money(unit: &QuotedUnit<'_>, cents: i64) -> Option<Money> {
+    let currency = unit.used.book.currency;
+    Some(Money::new(
+        &Number::from(cents) * &currency.minor_unit(),
+        currency,
+    ))
+}

@@ -1,0 +1,110 @@
+//! Every option of one opening, for a person.
+
+use astragal_model::{Money, Verdict};
+
+use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions};
+use crate::text::chosen::is_shown;
+use crate::text::page::{Page, Tone};
+
+/// The options of the units of one opening.
+pub(crate) fn options(units: &[UnitOptions<'_>]) -> String {
+    let mut page = Page::default();
+    for (number, unit) in units.iter().enumerate() {
+        if number > 0 {
+            page.blank();
+        }
+        write(&mut page, unit);
+    }
+    page.into_text()
+}
+
+fn write(page: &mut Page, unit: &UnitOptions<'_>) {
+    let catalog = unit.unit.used.catalog;
+    let title = format!("{}: {}", unit.unit.opening.tag, catalog.declarations().label);
+    page.heading(0, Tone::Strong, &title);
+    selection(page, unit);
+    for attribute in &unit.attributes {
+        if is_shown(unit.unit, attribute.attribute) {
+            self::attribute(page, unit, attribute);
+        }
+    }
+    page.blank();
+    page.text(2, "A difference compares the cheapest unit with the option and the cheapest with your picks, before what \
+        is added at the end. Rules are checked, not approved: the local code and a licensed person decide.");
+}
+
+fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
+    match unit.verdict() {
+        Verdict::Holds => {
+            let least = unit.least().map(|money| money.to_string()).unwrap_or_default();
+            page.spread(
+                2,
+                Tone::Good,
+                "Your picks go together. The cheapest unit with them, items alone",
+                &least,
+            );
+        }
+        Verdict::Undecided => {
+            page.heading(
+                2,
+                Tone::Unsure,
+                "Whether your picks go together depends on what is not known.",
+            );
+        }
+        Verdict::Broken => {
+            let fewest = unit.selection.possible.map(|least| least.changes);
+            let text = match fewest {
+                Some(fewest) => {
+                    format!("Your picks do not go together: at least {fewest} of them must change.")
+                }
+                None => "Nothing holds for this opening, whatever is picked.".to_owned(),
+            };
+            page.heading(2, Tone::Bad, &text);
+        }
+    }
+    if !unit.wants.is_empty() {
+        page.text(2, "Not known, and may matter:");
+        for want in &unit.wants {
+            page.entry(4, "- ", &unit.unit.ask(want));
+        }
+    }
+}
+
+fn attribute(page: &mut Page, unit: &UnitOptions<'_>, attribute: &AttributeOptions) {
+    let catalog = unit.unit.used.catalog;
+    let subject = astragal_model::Subject::Attribute(attribute.attribute);
+    page.blank();
+    page.heading(2, Tone::Strong, &catalog.label_of(subject));
+    let declared = catalog.declarations().attributes.at(attribute.attribute);
+    for option in &attribute.options {
+        let label = match declared.options.get(option.value) {
+            Some(entry) => entry.label.as_str(),
+            None if option.state == State::Impossible => continue,
+            None => "(not asked)",
+        };
+        let (tone, state) = state(option);
+        let difference = option.difference.as_ref().map_or("-".to_owned(), signed);
+        page.spread(4, tone, label, &format!("{state}{difference:>12}"));
+    }
+}
+
+fn state(option: &OneOption) -> (Tone, String) {
+    match option.state {
+        State::Kept => (Tone::Good, "kept".to_owned()),
+        State::Free => (Tone::Plain, "free".to_owned()),
+        State::Changes(1) => (Tone::Unsure, "changes 1 pick".to_owned()),
+        State::Changes(count) => (Tone::Unsure, format!("changes {count} picks")),
+        State::Impossible => (Tone::Bad, "not possible".to_owned()),
+        State::Depends => (Tone::Unsure, "depends".to_owned()),
+    }
+}
+
+/// `+12.50`, `-3.00`, `0.00`.
+fn signed(money: &Money) -> String {
+    let sign = if money.amount() > &astragal_model::Number::from(0) {
+        "+"
+    } else {
+        ""
+    };
+    format!("{sign}{}", money.grouped())
+}

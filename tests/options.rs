@@ -1,0 +1,147 @@
+//! `astragal options`: states and differences on the demo house, and arguments that name nothing.
+
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "these are tests"
+)]
+
+mod program;
+
+use program::{copy_folder, help_examples, json, run};
+use serde_json::Value;
+
+const HOUSE: &str = "examples/corner-house/order.toml";
+
+fn asked(opening: &str) -> Value {
+    json(&["options", HOUSE, "--opening", opening, "--format", "json"])["units"][0].clone()
+}
+
+fn option<'a>(unit: &'a Value, attribute: &str, option: &str) -> &'a Value {
+    let attributes = unit["attributes"].as_array();
+    let attributes = attributes.unwrap_or_else(|| panic!("no attributes for {attribute}: {option}"));
+    let attribute = attributes.iter().find(|one| one["attribute"] == attribute);
+    let options = attribute.map(|one| one["options"].as_array().expect("options"));
+    let found = options.and_then(|options| options.iter().find(|one| one["option"] == option));
+    found.unwrap_or_else(|| panic!("no such option: {option}"))
+}
+
+/// The bedroom of the demo: with the standard hinge it is too small to escape through, and with another it holds.
+#[test]
+fn the_bedroom_that_fails_with_the_standard_hinge_is_free_with_another() {
+    let quote = json(&["quote", HOUSE, "--format", "json"]);
+    let openings = quote["openings"].as_array().expect("openings");
+    let bedroom = openings
+        .iter()
+        .find(|one| one["tag"] == "B1")
+        .expect("the bedroom");
+    assert!(
+        bedroom.to_string().contains("\"broken\""),
+        "the quote fills the standard hinge"
+    );
+    let unit = asked("B1");
+    assert_eq!(unit["verdict"], "holds");
+    assert_eq!(unit["selection_changes"], 0);
+    assert_eq!(option(&unit, "hinge_type", "ordinary")["state"], "impossible");
+    let clear = option(&unit, "hinge_type", "clears-opening");
+    assert_eq!(
+        (&clear["state"], &clear["difference"]),
+        (&Value::from("free"), &Value::from("0"))
+    );
+}
+
+/// Every free option of an opening, put into the order in place of or beside its picks, stays free and costs what was said.
+#[test]
+fn a_free_option_once_picked_is_kept_at_the_difference_that_was_said() {
+    let text = std::fs::read_to_string(HOUSE).expect("the order");
+    let unit = asked("B1");
+    let least = number(&unit["least"]);
+    let folder = tempfile::tempdir().expect("a folder");
+    copy_folder("examples/corner-house", &folder.path().join("order"));
+    copy_folder("examples/library", &folder.path().join("library"));
+    let mut tried = 0;
+    for attribute in unit["attributes"].as_array().expect("attributes") {
+        let name = attribute["attribute"].as_str().expect("a name");
+        for free in attribute["options"].as_array().expect("options") {
+            let is_free = free["state"] == "free" && attribute["audience"] == "customer";
+            let Some(id) = free["option"].as_str().filter(|_| is_free) else {
+                continue;
+            };
+            let Some(changed) = with_pick(&text, name, id) else {
+                continue;
+            };
+            let path = folder.path().join("order/order.toml");
+            std::fs::write(&path, changed).expect("the changed order");
+            let path = path.to_str().expect("a path");
+            let answer = json(&["options", path, "--opening", "B1", "--format", "json"]);
+            assert!(answer["units"].is_array(), "{name}: {id}: {answer}");
+            let then = &answer["units"][0];
+            assert_eq!(option(then, name, id)["state"], "kept", "{name}: {id}");
+            let difference = number(&free["difference"]);
+            assert_eq!(number(&then["least"]), least + difference, "{name}: {id}");
+            tried += 1;
+        }
+    }
+    assert!(tried > 60, "{tried} options were tried");
+}
+
+fn number(value: &Value) -> i64 {
+    let text = value.as_str().unwrap_or_else(|| panic!("no amount: {value}"));
+    let (whole, fraction) = text.split_once('.').unwrap_or((text, ""));
+    format!("{whole}{fraction:0<2}")
+        .parse()
+        .expect("an amount in cents")
+}
+
+/// The order with one more pick for B1; nothing where B1 picks the attribute already.
+fn with_pick(text: &str, attribute: &str, option: &str) -> Option<String> {
+    let opening = text.find("tag = \"B1\"")?;
+    let picks = opening + text[opening..].find("picks = [")? + "picks = [".len();
+    let end = picks + text[picks..].find(']')?;
+    if text[picks..end].contains(&format!("attribute = \"{attribute}\"")) {
+        return None;
+    }
+    let pick = format!("{{ attribute = \"{attribute}\", option = \"{option}\" }},");
+    Some(format!("{}{pick}{}", &text[..picks], &text[picks..]))
+}
+
+#[test]
+fn an_opening_that_is_not_there_says_which_there_are() {
+    let ran = run(&["options", HOUSE, "--opening", "Z9"]);
+    assert_eq!(ran.code, Some(2));
+    assert!(ran.out.is_empty());
+    assert!(
+        ran.err.contains("there is no opening `Z9`") && ran.err.contains("openings are `"),
+        "{}",
+        ran.err
+    );
+}
+
+#[test]
+fn an_order_that_cannot_be_read_ends_with_its_findings() {
+    let ran = run(&["options", "tests/fixtures/orders/none.toml", "--opening", "B1"]);
+    assert_eq!(ran.code, Some(5));
+    assert!(!ran.err.is_empty());
+}
+
+#[test]
+fn every_opening_of_the_house_is_answered() {
+    let quote = json(&["quote", HOUSE, "--format", "json"]);
+    for opening in quote["openings"].as_array().expect("openings") {
+        let tag = opening["tag"].as_str().expect("a tag");
+        let ran = run(&["options", HOUSE, "--opening", tag]);
+        assert!(matches!(ran.code, Some(0 | 3 | 4)), "{tag}: {}", ran.err);
+        assert!(
+            ran.out.starts_with(&format!("{tag}: ")) && ran.out.lines().all(|line| line.trim_end() == line)
+        );
+    }
+}
+
+#[test]
+fn the_examples_in_the_help_run() {
+    for example in help_examples("options") {
+        let example: Vec<&str> = example.iter().map(String::as_str).collect();
+        assert_eq!(run(&example).code, Some(0), "{example:?}");
+    }
+}
