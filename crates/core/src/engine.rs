@@ -37,10 +37,9 @@ impl Engine {
     ) -> Result<Self, Limit> {
         let mut ground = ground(catalog, policy, authorities);
         let diagram = compile(&mut ground.network, seed, limits)?;
-        Ok(Self {
-            diagram,
-            shared: ground.into_shared(),
-        })
+        let shared = ground.into_shared();
+        shared.within(limits)?;
+        Ok(Self { diagram, shared })
     }
 
     /// The diagram.

@@ -13,6 +13,7 @@ mod relation;
 mod table;
 
 use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use astragal_model::{
@@ -23,6 +24,7 @@ use rustc_hash::FxHashMap;
 
 use crate::ground::relation::{Kind, TermRelation};
 use crate::label::{CellId, GateId};
+use crate::limit::{Limit, Limits};
 use crate::network::{Network, Variable};
 use crate::term::{Term, TermId, Terms, Translator};
 
@@ -49,11 +51,15 @@ pub(crate) struct Shared {
     pub(crate) terms: Terms,
     /// For each attribute its values, and the properties of each.
     values: Vec<Vec<Value>>,
-    properties: Vec<Vec<std::collections::BTreeMap<astragal_model::Id, Value>>>,
+    properties: Vec<Vec<BTreeMap<astragal_model::Id, Value>>>,
     pub(crate) gates: Vec<TermId>,
     gate_numbers: FxHashMap<TermId, GateId>,
+    /// How many gates each rule brought that no rule before it had.
+    gates_of: BTreeMap<String, usize>,
     pub(crate) cells: Vec<TermId>,
     cell_numbers: FxHashMap<TermId, CellId>,
+    /// How many cells each item brought that no item before it had.
+    cells_of: BTreeMap<String, usize>,
 }
 
 impl Shared {
@@ -72,7 +78,7 @@ impl Shared {
                 .collect();
             if attribute.applies_when.is_some() {
                 values.push(Value::NotAsked);
-                properties.push(std::collections::BTreeMap::new());
+                properties.push(BTreeMap::new());
             }
             shared.values.push(values);
             shared.properties.push(properties);
@@ -80,23 +86,51 @@ impl Shared {
         shared
     }
 
-    fn gate(&mut self, term: TermId) -> GateId {
+    fn gate(&mut self, term: TermId, rule: &str) -> GateId {
         let next = GateId(u32::try_from(self.gates.len()).unwrap_or(u32::MAX));
         let number = *self.gate_numbers.entry(term).or_insert(next);
         if number == next {
             self.gates.push(term);
+            *self.gates_of.entry(rule.to_owned()).or_default() += 1;
         }
         number
     }
 
-    fn cell(&mut self, term: TermId) -> CellId {
+    fn cell(&mut self, term: TermId, item: &str) -> CellId {
         let next = CellId(u32::try_from(self.cells.len()).unwrap_or(u32::MAX));
         let number = *self.cell_numbers.entry(term).or_insert(next);
         if number == next {
             self.cells.push(term);
+            *self.cells_of.entry(item.to_owned()).or_default() += 1;
         }
         number
     }
+}
+
+impl Shared {
+    /// Refuses when there are too many gates or cells.
+    pub(crate) fn within(&self, limits: &Limits) -> Result<(), Limit> {
+        if self.gates.len() > limits.gates {
+            return Err(Limit::Gates {
+                rules: most(&self.gates_of),
+                limit: limits.gates,
+            });
+        }
+        if self.cells.len() > limits.cells {
+            return Err(Limit::Cells {
+                items: most(&self.cells_of),
+                limit: limits.cells,
+            });
+        }
+        Ok(())
+    }
+}
+
+/// The three names that count most, the first of the alphabet among equals.
+fn most(counts: &BTreeMap<String, usize>) -> Vec<String> {
+    let mut counts: Vec<(&String, &usize)> = counts.iter().collect();
+    counts.sort_by_key(|(_, count)| std::cmp::Reverse(**count));
+    counts.into_iter().take(3).map(|(name, _)| name.clone()).collect()
 }
 
 /// Grounds a catalog, with the rules of a policy if one is given, for the authorities that bind.

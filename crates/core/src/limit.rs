@@ -13,6 +13,10 @@ pub struct Limits {
     pub states: usize,
     /// LIMIT: nodes of the diagram.
     pub nodes: usize,
+    /// LIMIT: distinct gates of a catalog.
+    pub gates: usize,
+    /// LIMIT: distinct cells of a catalog.
+    pub cells: usize,
 }
 
 impl Default for Limits {
@@ -21,6 +25,8 @@ impl Default for Limits {
             relation_states: 5_000_000,
             states: 20_000_000,
             nodes: 2_000_000,
+            gates: 65_536,
+            cells: 1_000_000,
         }
     }
 }
@@ -49,6 +55,22 @@ pub enum Limit {
     Nodes {
         /// The variables whose nodes are most.
         variables: Vec<String>,
+        /// The limit.
+        limit: usize,
+    },
+    /// The rules ask too many different things of measures and facts.
+    #[error("the rules {} and others ask more than {limit} different conditions of measures and facts", quoted(.rules))]
+    Gates {
+        /// The rules that brought most of them.
+        rules: Vec<String>,
+        /// The limit.
+        limit: usize,
+    },
+    /// The price items come to too many different amounts.
+    #[error("the price items {} and others come to more than {limit} different amounts", quoted(.items))]
+    Cells {
+        /// The items that brought most of them.
+        items: Vec<String>,
         /// The limit.
         limit: usize,
     },

@@ -83,8 +83,10 @@ impl Relation for TermRelation {
             }
             (Term::Constant(_), Kind::Rule) => Decision::Forbidden,
             _ if !shared.terms.reads(term).is_empty() => Decision::Open,
-            (_, Kind::Rule) => Decision::Allowed(Label::new(vec![shared.gate(term)], Vec::new())),
-            (_, Kind::Charge) => Decision::Allowed(Label::new(Vec::new(), vec![shared.cell(term)])),
+            (_, Kind::Rule) => Decision::Allowed(Label::new(vec![shared.gate(term, &self.name)], Vec::new())),
+            (_, Kind::Charge) => {
+                Decision::Allowed(Label::new(Vec::new(), vec![shared.cell(term, &self.name)]))
+            }
         }
     }
 
