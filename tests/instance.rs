@@ -6,16 +6,29 @@
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
+use std::sync::OnceLock;
 
 use serde_json::{Value, json};
 
+/// The built example: built here where a run of this test alone has not built it.
+fn example() -> &'static Path {
+    static BUILT: OnceLock<PathBuf> = OnceLock::new();
+    BUILT.get_or_init(|| {
+        let program = Path::new(env!("CARGO_BIN_EXE_astragal"));
+        let name = format!("instance{}", std::env::consts::EXE_SUFFIX);
+        let mut build = Command::new(env!("CARGO"));
+        build.args(["build", "--quiet", "--workspace", "--example", "instance"]);
+        if !cfg!(debug_assertions) {
+            build.arg("--release");
+        }
+        let status = build.current_dir(env!("CARGO_MANIFEST_DIR")).status().unwrap();
+        assert!(status.success(), "the example builds");
+        program.parent().unwrap().join("examples").join(name)
+    })
+}
+
 fn run(arguments: &[&str]) -> Output {
-    let mut command = Command::new(env!("CARGO"));
-    command
-        .args(["run", "--quiet", "--example", "instance", "--"])
-        .args(arguments)
-        .current_dir(env!("CARGO_MANIFEST_DIR"));
-    command.output().unwrap()
+    Command::new(example()).args(arguments).output().unwrap()
 }
 
 /// The lines that it prints, as JSON.
