@@ -65,7 +65,7 @@ fn answer(which: &str) -> String {
             let handle = cut(&options, "  Handle\n", "\n  Locks");
             format!(
                 "{}\n\n  ...\n{handle}\n",
-                cut(&options, "B1: ", "\n  Installation")
+                cut(&options, "Options of", "\n  Installation")
             )
         }
         "check" => run(&["check", LIBRARY]).out,

@@ -69,10 +69,7 @@ impl ChoiceAnswer {
         Self {
             attribute: named(catalog, subject),
             section: declared.section.clone(),
-            audience: match declared.audience {
-                Audience::Customer => "customer",
-                Audience::Plant => "plant",
-            },
+            audience: audience_word(declared.audience),
             state,
             option: choice.option().map(|id| option(catalog, subject, id)),
             plant_code: entry.and_then(|entry| entry.plant_code.clone()),
@@ -80,5 +77,13 @@ impl ChoiceAnswer {
             quoted,
             standard: alone.map(ToString::to_string),
         }
+    }
+}
+
+/// The word for who decides an attribute.
+pub(super) fn audience_word(audience: Audience) -> &'static str {
+    match audience {
+        Audience::Customer => "customer",
+        Audience::Plant => "plant",
     }
 }

@@ -1,43 +1,43 @@
 //! Every option of one opening, for a program.
 
-use astragal_model::{Audience, Subject, Verdict};
+use astragal_model::{Money, Subject, Verdict};
 use serde::Serialize;
 
+use crate::exit::Exit;
+use crate::json::chosen::audience_word;
+use crate::json::quote::{CatalogAnswer, catalog, verdict_word};
+use crate::json::values::{Amount, Named, Wanted, amount, named, option, wants};
 use crate::json::{FORMAT, to_text};
-use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions};
+use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions, worst};
+use crate::text::CAUTION;
 
 #[derive(Serialize)]
 struct Answer {
     format: u32,
+    verdict: &'static str,
+    exit_code: u8,
     units: Vec<UnitAnswer>,
+    caution: &'static str,
 }
 
 #[derive(Serialize)]
 struct UnitAnswer {
     opening: String,
-    catalog: String,
-    revision: String,
-    book: BookAnswer,
+    catalog: CatalogAnswer,
+    /// Whether the picks go together.
     verdict: &'static str,
-    /// The fewest picks that must change, not ruled out; null when nothing holds.
+    /// The fewest picks that must change, what is unknown counted as holding; null when nothing holds.
     selection_changes: Option<i64>,
     /// The least subtotal with the picks as they are, where it is certain.
-    least: Option<String>,
-    currency: &'static str,
+    least_subtotal: Option<Amount>,
     attributes: Vec<AttributeAnswer>,
-    not_known: Vec<String>,
-}
-
-#[derive(Serialize)]
-struct BookAnswer {
-    id: String,
-    revision: String,
+    /// What is not known of the opening and may matter.
+    wants: Vec<Wanted>,
 }
 
 #[derive(Serialize)]
 struct AttributeAnswer {
-    attribute: String,
-    label: String,
+    attribute: Named,
     /// `customer`, or `plant` where nobody may pick.
     audience: &'static str,
     options: Vec<OptionAnswer>,
@@ -46,49 +46,35 @@ struct AttributeAnswer {
 #[derive(Serialize)]
 struct OptionAnswer {
     /// Null for *not asked*.
-    option: Option<String>,
-    label: Option<String>,
+    option: Option<Named>,
     state: &'static str,
     changes: Option<i64>,
-    difference: Option<String>,
+    difference: Option<Amount>,
 }
 
 /// The options of the units of one opening, as JSON.
 pub(crate) fn options(units: &[UnitOptions<'_>]) -> Result<String, String> {
-    let units = units.iter().map(unit).collect();
-    to_text(
-        &Answer {
-            format: FORMAT,
-            units,
-        },
-        &[],
-    )
+    let verdict: Verdict = worst(units);
+    let answer = Answer {
+        format: FORMAT,
+        verdict: verdict_word(verdict),
+        exit_code: Exit::from(verdict).code(),
+        units: units.iter().map(unit).collect(),
+        caution: CAUTION,
+    };
+    to_text(&answer, &[])
 }
 
 fn unit(unit: &UnitOptions<'_>) -> UnitAnswer {
-    let used = unit.unit.used;
+    let least: Option<Money> = unit.least();
     UnitAnswer {
         opening: unit.unit.opening.tag.clone(),
-        catalog: used.id.to_string(),
-        revision: used.catalog.revision().to_string(),
-        book: BookAnswer {
-            id: used.book.id.to_string(),
-            revision: used.book.revision().to_string(),
-        },
-        verdict: match unit.verdict() {
-            Verdict::Holds => "holds",
-            Verdict::Undecided => "undecided",
-            Verdict::Broken => "broken",
-        },
+        catalog: catalog(&unit.unit.used),
+        verdict: verdict_word(unit.verdict()),
         selection_changes: unit.selection.possible.map(|least| least.changes),
-        least: unit.least().map(|money| money.amount().to_string()),
-        currency: used.book.currency.code(),
+        least_subtotal: least.as_ref().map(amount),
         attributes: unit.attributes.iter().map(|one| attribute(unit, one)).collect(),
-        not_known: unit
-            .wants
-            .iter()
-            .map(|want| used.catalog.show_want(want))
-            .collect(),
+        wants: wants(unit.unit, &unit.wants),
     }
 }
 
@@ -96,30 +82,25 @@ fn attribute(unit: &UnitOptions<'_>, attribute: &AttributeOptions) -> AttributeA
     let catalog = unit.unit.used.catalog;
     let subject = Subject::Attribute(attribute.attribute);
     let declared = catalog.declarations().attributes.at(attribute.attribute);
-    let one = |option: &OneOption| {
-        let entry = declared.options.get(option.value);
-        let (state, changes) = match option.state {
+    let one = |one: &OneOption| {
+        let (state, changes) = match one.state {
             State::Kept => ("kept", Some(0)),
             State::Free => ("free", Some(0)),
             State::Changes(changes) => ("changes", Some(changes)),
             State::Impossible => ("impossible", None),
             State::Depends => ("depends", None),
         };
+        let entry = declared.options.get(one.value);
         OptionAnswer {
-            option: entry.map(|entry| entry.id.to_string()),
-            label: entry.map(|entry| entry.label.clone()),
+            option: entry.map(|entry| option(catalog, subject, &entry.id)),
             state,
             changes,
-            difference: option.difference.as_ref().map(|money| money.amount().to_string()),
+            difference: one.difference.as_ref().map(amount),
         }
     };
     AttributeAnswer {
-        attribute: catalog.name_of(subject),
-        label: catalog.label_of(subject),
-        audience: match declared.audience {
-            Audience::Customer => "customer",
-            Audience::Plant => "plant",
-        },
+        attribute: named(catalog, subject),
+        audience: audience_word(declared.audience),
         options: attribute.options.iter().map(one).collect(),
     }
 }

@@ -30,7 +30,7 @@ struct QuoteAnswer {
 
 /// A catalog with its price book and policy, by revision.
 #[derive(Serialize)]
-struct CatalogAnswer {
+pub(super) struct CatalogAnswer {
     id: String,
     label: String,
     revision: String,
@@ -110,7 +110,7 @@ pub(crate) fn verdict_word(verdict: Verdict) -> &'static str {
     }
 }
 
-fn catalog(used: &Used<'_>) -> CatalogAnswer {
+pub(super) fn catalog(used: &Used<'_>) -> CatalogAnswer {
     let declarations = used.catalog.declarations();
     let book = used.book;
     CatalogAnswer {

@@ -10,9 +10,7 @@
 use astragal_core::engine::Engine;
 use astragal_core::limit::Limits;
 use astragal_core::options::{OptionAnswer, Picked};
-use astragal_model::{
-    AttributeIndex, Authorities, Money, Number, RuleName, Setting, Standing, Verdict, Wants,
-};
+use astragal_model::{AttributeIndex, Authorities, Money, Number, RuleName, Standing, Verdict, Wants};
 
 use crate::quote::work::QuotedUnit;
 
@@ -60,15 +58,7 @@ impl<'a> UnitOptions<'a> {
     pub(crate) fn new(unit: &'a QuotedUnit<'a>) -> Result<Self, String> {
         let used = unit.used;
         let authorities = Authorities::default();
-        let setting = Setting {
-            catalog: used.catalog,
-            book: Some(used.book),
-            policy: used.policy,
-            site: &unit.opening.site,
-            waivers: &unit.request.waivers,
-            authorities: &authorities,
-            date: unit.date,
-        };
+        let setting = used.setting(unit.opening, unit.request, &authorities, unit.date);
         let terms = used.policy.map(|policy| &policy.terms);
         let engine = Engine::new(used.catalog, terms, &authorities, 0, &Limits::default())
             .map_err(|limit| limit.to_string())?;
@@ -78,7 +68,7 @@ impl<'a> UnitOptions<'a> {
         let answers = engine.options(&prepared, &picks).into_iter().enumerate();
         let attributes = answers.map(|(at, answers)| {
             let attribute = AttributeIndex(at);
-            let picked = picks.iter().rfind(|pick| pick.attribute == attribute);
+            let picked = picks.iter().find(|pick| pick.attribute == attribute);
             let picked = picked.map(|pick| pick.value);
             let answers = answers.iter().enumerate();
             AttributeOptions {
@@ -113,6 +103,15 @@ impl<'a> UnitOptions<'a> {
         let least = self.selection.certain.filter(|least| least.changes == 0)?;
         money(self.unit, least.cents)
     }
+}
+
+/// The worst verdict of the units of an opening.
+pub(crate) fn worst(units: &[UnitOptions<'_>]) -> Verdict {
+    units
+        .iter()
+        .map(UnitOptions::verdict)
+        .max()
+        .unwrap_or(Verdict::Holds)
 }
 
 /// The picks as the engine takes them: of two of one attribute the later.

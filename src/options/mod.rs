@@ -9,7 +9,7 @@ use astragal_catalog::order::{OrderFile, ReadOptions, read_order};
 
 use crate::arguments::{Format, OptionsArguments};
 use crate::exit::Exit;
-use crate::options::answer::UnitOptions;
+use crate::options::answer::{UnitOptions, worst};
 use crate::output::{self, write_findings};
 use crate::quote::work::{Quote, QuotedUnit};
 use crate::quote::{there_are, unreadable, used};
@@ -54,8 +54,7 @@ fn answer(file: &OrderFile, arguments: &OptionsArguments) -> Result<Exit, String
         .into_iter()
         .map(UnitOptions::new)
         .collect::<Result<_, _>>()?;
-    let verdicts = answers.iter().map(UnitOptions::verdict);
-    let exit = Exit::from(verdicts.max().unwrap_or(astragal_model::Verdict::Holds));
+    let exit = Exit::from(worst(&answers));
     Ok(match arguments.format {
         Format::Text => output::write_text(&text::options(&answers), exit),
         Format::Json => output::write_json(json::options(&answers), exit),

@@ -19,6 +19,30 @@ pub(crate) struct Used<'a> {
     pub(crate) policy: Option<&'a Policy>,
 }
 
+impl<'a> Used<'a> {
+    /// What stands still around one unit.
+    pub(crate) fn setting<'s>(
+        &self,
+        opening: &'s Opening,
+        request: &'s UnitRequest,
+        authorities: &'s Authorities,
+        date: Date,
+    ) -> Setting<'s>
+    where
+        'a: 's,
+    {
+        Setting {
+            catalog: self.catalog,
+            book: Some(self.book),
+            policy: self.policy,
+            site: &opening.site,
+            waivers: &request.waivers,
+            authorities,
+            date,
+        }
+    }
+}
+
 /// An order that was worked out.
 pub(crate) struct Quote<'a> {
     pub(crate) order: &'a Order,
@@ -139,15 +163,7 @@ impl<'a> QuotedUnit<'a> {
         authorities: &Authorities,
         date: Date,
     ) -> Self {
-        let setting = Setting {
-            catalog: used.catalog,
-            book: Some(used.book),
-            policy: used.policy,
-            site: &opening.site,
-            waivers: &request.waivers,
-            authorities,
-            date,
-        };
+        let setting = used.setting(opening, request, authorities, date);
         let filled = fill(&setting, &request.picks);
         Self {
             opening,

@@ -25,7 +25,8 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     }
 }
 
-fn catalog(page: &mut Page, used: &Used<'_>) {
+/// The catalog, its price book and policy, each with its revision.
+pub(super) fn catalog(page: &mut Page, used: &Used<'_>) {
     let declarations = used.catalog.declarations();
     let mut line = |head: &str, label: &str, id: &str, revision: Revision| {
         let named = if label == id {

@@ -1,10 +1,11 @@
 //! Every option of one opening, for a person.
 
-use astragal_model::{Money, Verdict};
+use astragal_model::{Money, Number, RuleName, Subject, Verdict};
 
 use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions};
 use crate::text::chosen::is_shown;
 use crate::text::page::{Page, Tone};
+use crate::text::{CAUTION, header};
 
 /// The options of the units of one opening.
 pub(crate) fn options(units: &[UnitOptions<'_>]) -> String {
@@ -19,9 +20,13 @@ pub(crate) fn options(units: &[UnitOptions<'_>]) -> String {
 }
 
 fn write(page: &mut Page, unit: &UnitOptions<'_>) {
-    let catalog = unit.unit.used.catalog;
-    let title = format!("{}: {}", unit.unit.opening.tag, catalog.declarations().label);
-    page.heading(0, Tone::Strong, &title);
+    page.heading(
+        0,
+        Tone::Strong,
+        &format!("Options of opening {}", unit.unit.opening.tag),
+    );
+    header::catalog(page, &unit.unit.used);
+    page.blank();
     selection(page, unit);
     for attribute in &unit.attributes {
         if is_shown(unit.unit, attribute.attribute) {
@@ -29,8 +34,13 @@ fn write(page: &mut Page, unit: &UnitOptions<'_>) {
         }
     }
     page.blank();
-    page.text(2, "A difference compares the cheapest unit with the option and the cheapest with your picks, before what \
-        is added at the end. Rules are checked, not approved: the local code and a licensed person decide.");
+    page.text(
+        2,
+        "A difference compares the cheapest unit with the option and the cheapest with your picks, before what is added \
+         at the end.",
+    );
+    page.blank();
+    page.text(0, CAUTION);
 }
 
 fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
@@ -60,6 +70,11 @@ fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
                 None => "Nothing holds for this opening, whatever is picked.".to_owned(),
             };
             page.heading(2, Tone::Bad, &text);
+            for finding in &unit.unit.judgement.rules {
+                if finding.rule == RuleName::BookInForce {
+                    page.text(4, &finding.message);
+                }
+            }
         }
     }
     if !unit.wants.is_empty() {
@@ -72,7 +87,7 @@ fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
 
 fn attribute(page: &mut Page, unit: &UnitOptions<'_>, attribute: &AttributeOptions) {
     let catalog = unit.unit.used.catalog;
-    let subject = astragal_model::Subject::Attribute(attribute.attribute);
+    let subject = Subject::Attribute(attribute.attribute);
     page.blank();
     page.heading(2, Tone::Strong, &catalog.label_of(subject));
     let declared = catalog.declarations().attributes.at(attribute.attribute);
@@ -101,7 +116,7 @@ fn state(option: &OneOption) -> (Tone, String) {
 
 /// `+12.50`, `-3.00`, `0.00`.
 fn signed(money: &Money) -> String {
-    let sign = if money.amount() > &astragal_model::Number::from(0) {
+    let sign = if money.amount() > &Number::from(0) {
         "+"
     } else {
         ""

@@ -128,6 +128,43 @@ fn counts_totals_and_options_are_what_judging_every_configuration_says() {
     }
 }
 
+/// A pick that is honoured opens its own option, and not the price book.
+#[test]
+fn nothing_is_possible_with_a_book_that_is_not_in_force_however_it_was_quoted() {
+    let mut tried = 0;
+    for seed in 0..WORLDS {
+        let Some(world) = World::new(seed, Size::USUAL) else {
+            continue;
+        };
+        let case = world.case(0);
+        let mut setting = world.setting(&case);
+        let Some(until) = setting.book.and_then(|book| book.until) else {
+            continue;
+        };
+        setting.date = until.tomorrow().unwrap();
+        let policy = setting.policy.map(|policy| &policy.terms);
+        let limits = Limits::default();
+        let engine = Engine::new(setting.catalog, policy, setting.authorities, seed, &limits).unwrap();
+        let Ok(prepared) = engine.prepare(&setting) else {
+            continue;
+        };
+        let count = setting.catalog.declarations().attributes.len();
+        let honoured = |attribute| Picked {
+            attribute: astragal_model::AttributeIndex(attribute),
+            value: 0,
+            pinned: false,
+            honoured: true,
+        };
+        let picks: Vec<Picked> = (0..count).map(honoured).collect();
+        assert_eq!(engine.selection(&prepared, &picks).possible, None, "seed {seed}");
+        for answer in engine.options(&prepared, &picks).iter().flatten() {
+            assert_eq!((answer.possible, answer.certain), (None, None), "seed {seed}");
+        }
+        tried += 1;
+    }
+    assert!(tried > 50, "{tried} books end");
+}
+
 /// Rare among random catalogs, so looked for: a percentage `per` part of an item that other parts of the kind have too.
 #[test]
 fn a_percentage_per_part_is_of_its_own_part_here_too() {
