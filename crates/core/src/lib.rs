@@ -13,6 +13,7 @@
 
 pub mod automata;
 mod compile;
+pub mod complete;
 pub mod count;
 pub mod diagram;
 pub mod engine;
