@@ -20,7 +20,7 @@ use crate::label::Label;
 use crate::network::Variable;
 use crate::prepare::charge::{Charge, Charging};
 use crate::term::{Known, Term, TermId};
-use crate::weights::{CENTS_LIMIT, Weights};
+use crate::weights::{CENTS_LIMIT, Weight, Weights};
 
 pub use crate::prepare::weigh::Certainty;
 use crate::prepare::weigh::weights;
@@ -104,6 +104,12 @@ impl Prepared {
         let masks = masks(diagram, setting);
         self.possible = weights(&self, diagram, &masks, Certainty::NotRuledOut);
         self.certain = weights(&self, diagram, &masks, Certainty::Certain);
+        if !is_in_force(setting) {
+            // Labels and not options, since a pick that is honoured opens its option again.
+            for weights in [&mut self.possible, &mut self.certain] {
+                weights.labels.fill(Weight::INFEASIBLE);
+            }
+        }
         self
     }
 
@@ -182,14 +188,18 @@ fn refuse_too_much(shared: &Shared, cells: &[Charge]) -> Result<(), TooMuchMoney
     }
 }
 
-/// For each option whether it may be chosen on the day: offered, and not hidden by the policy. All are closed when the price book
-/// is not in force.
+/// Whether the day lies within the dates of the price book, if there is one.
+fn is_in_force(setting: &Setting<'_>) -> bool {
+    let date = setting.date;
+    setting.book.is_none_or(|book| {
+        book.from.is_none_or(|from| from <= date) && book.until.is_none_or(|until| date <= until)
+    })
+}
+
+/// For each option whether it may be chosen on the day: offered, and not hidden by the policy.
 fn masks(diagram: &Diagram, setting: &Setting<'_>) -> Vec<bool> {
     let mut masks = vec![true; diagram.option_count()];
     let date = setting.date;
-    let in_force = setting.book.is_none_or(|book| {
-        book.from.is_none_or(|from| from <= date) && book.until.is_none_or(|until| date <= until)
-    });
     for (index, attribute) in setting.catalog.declarations().attributes.iter() {
         let hidden = setting.policy.and_then(|policy| policy.terms.hidden.get(&index));
         let size = diagram.domains().get(index.0).map_or(0, |domain| domain.size);
@@ -205,7 +215,7 @@ fn masks(diagram: &Diagram, setting: &Setting<'_>) -> Vec<bool> {
                 .option(Variable::at(index.0), value)
                 .and_then(|option| masks.get_mut(option));
             if let Some(mask) = mask {
-                *mask = offered && in_force;
+                *mask = offered;
             }
         }
     }
