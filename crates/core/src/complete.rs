@@ -93,6 +93,17 @@ pub(crate) fn complete(
             Completion::Impossible
         });
     };
+    let completed = judged(setting, asked, weight, values)?;
+    Ok(Completion::Found(Box::new(completed)))
+}
+
+/// The unit of these values, judged.
+fn judged(
+    setting: &Setting<'_>,
+    asked: Asked<'_>,
+    weight: Weight,
+    values: Vec<usize>,
+) -> Result<Completed, Disagreement> {
     let unit = unit(setting, asked, &values);
     let judgement = judge(setting, &unit);
     let cents = weight.cents();
@@ -107,13 +118,13 @@ pub(crate) fn complete(
             judged,
         });
     }
-    Ok(Completion::Found(Box::new(Completed {
+    Ok(Completed {
         values,
         changes: weight.changes(),
         cents,
         unit,
         judgement,
-    })))
+    })
 }
 
 /// The least weight, and of the units that have it the first in catalog order; `None` when nothing can be had.

@@ -167,6 +167,48 @@ fn a_completion_is_the_first_of_the_best_of_every_configuration_judged() {
     }
 }
 
+#[test]
+fn a_unit_that_judging_does_not_bear_out_is_not_handed_out() {
+    let mut refused = 0;
+    for seed in 0..1_500 {
+        let Some(world) = World::new(seed, Size::USUAL) else {
+            continue;
+        };
+        let case = world.case(0);
+        let setting = world.setting(&case);
+        let policy = setting.policy.map(|policy| &policy.terms);
+        let engine = Engine::new(
+            setting.catalog,
+            policy,
+            setting.authorities,
+            0,
+            &Limits::default(),
+        )
+        .unwrap();
+        let Ok(prepared) = engine.prepare(&setting) else {
+            continue;
+        };
+        // Judged on a day after the book was in force, which is not the day that was prepared.
+        let until = setting.book.and_then(|book| book.until);
+        let Some(date) = until.and_then(|until| until.tomorrow().ok()) else {
+            continue;
+        };
+        let later = Setting { date, ..setting };
+        let found = engine.complete(&prepared, &setting, &[], &BTreeMap::new());
+        if matches!(found, Ok(Completion::Found(_))) {
+            let answer = engine.complete(&prepared, &later, &[], &BTreeMap::new());
+            let disagreement = answer.unwrap_err();
+            assert_eq!(
+                disagreement.verdict,
+                Verdict::Broken,
+                "seed {seed}: {disagreement}"
+            );
+            refused += 1;
+        }
+    }
+    assert!(refused >= 10, "{refused} were refused");
+}
+
 /// Compares the answer for one selection.
 fn compare(
     answer: Completion,
