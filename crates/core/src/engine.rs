@@ -2,10 +2,13 @@
 //!
 //! Always holds: an engine can be shared between threads; a question changes nothing.
 
-use astragal_model::{AttributeIndex, Authorities, Catalog, PolicyTerms, Setting};
+use std::collections::BTreeMap;
+
+use astragal_model::{AttributeIndex, Authorities, Catalog, Date, PolicyTerms, Setting};
 use num_bigint::BigUint;
 
 use crate::compile::compile;
+use crate::complete::{Asked, Completion, Disagreement, complete};
 use crate::count::count;
 use crate::diagram::Diagram;
 use crate::ground::{Shared, ground};
@@ -126,5 +129,22 @@ impl Engine {
     #[must_use]
     pub fn options(&self, prepared: &Prepared, picks: &[Picked]) -> Vec<Vec<OptionAnswer>> {
         answers(&self.diagram, prepared, picks)
+    }
+
+    /// The whole unit with the fewest changed picks, then the least subtotal, then the first in catalog order.
+    ///
+    /// There is at most one pick an attribute. `setting` is the one that was prepared; `quoted` has the date of the quote for
+    /// each pick that was carried over, without which no pick is honoured when it is judged.
+    ///
+    /// # Errors
+    /// When judging the unit says something else than the diagram.
+    pub fn complete(
+        &self,
+        prepared: &Prepared,
+        setting: &Setting<'_>,
+        picks: &[Picked],
+        quoted: &BTreeMap<AttributeIndex, Date>,
+    ) -> Result<Completion, Disagreement> {
+        complete(&self.diagram, prepared, setting, Asked { picks, quoted })
     }
 }

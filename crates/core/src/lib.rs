@@ -7,12 +7,14 @@
 //! answer in one or two walks; [`engine`] puts it together.
 //!
 //! Always holds: no float, no clock, no file, no thread; the same catalog gives the same diagram and the same answers.
-//! What it answers is compared with `astragal_model::judge` in `tests/against_judge.rs`, configuration by configuration.
+//! What it answers is compared with `astragal_model::judge` in `tests/against_judge.rs` and `tests/completions.rs`,
+//! configuration by configuration.
 //!
 //! Not here yet: remedies, conflicts, alternatives.
 
 pub mod automata;
 mod compile;
+pub mod complete;
 pub mod count;
 pub mod diagram;
 pub mod engine;

@@ -96,7 +96,7 @@ pub(crate) fn answers(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) 
 }
 
 /// Weights with a change for every option that is not picked, where another is.
-fn picked(diagram: &Diagram, base: &Weights, picks: &[Picked]) -> Weights {
+pub(crate) fn picked(diagram: &Diagram, base: &Weights, picks: &[Picked]) -> Weights {
     let mut weights = base.clone();
     for pick in picks {
         let size = diagram

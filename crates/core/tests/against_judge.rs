@@ -13,73 +13,17 @@ use std::collections::BTreeMap;
 use astragal_core::engine::{Certainty, Engine};
 use astragal_core::limit::Limits;
 use astragal_core::options::{Least, Picked};
-use astragal_model::{AmountKind, Catalog, Choice, Indexed, Origin, Setting, Unit, Verdict, judge};
+use astragal_model::{AmountKind, Catalog, Origin, Setting, Verdict};
 use astragal_oracle::generate::{Size, World};
 use num_bigint::BigUint;
+
+use crate::judged::{Judged, judged};
+
+mod judged;
 
 /// How many random catalogs are looked at, and how many settings of each.
 const WORLDS: u64 = 3_000;
 const CASES: u64 = 3;
-
-/// More configurations than this are not judged one by one.
-const CONFIGURATIONS_MAX: usize = 600;
-
-/// All configurations: an option of every attribute, or not asked where it has a condition.
-fn configurations(catalog: &Catalog) -> Option<Vec<Vec<usize>>> {
-    let sizes = catalog.declarations().attributes.values();
-    let sizes: Vec<usize> = sizes
-        .map(|one| one.options.len() + usize::from(one.applies_when.is_some()))
-        .collect();
-    let product = sizes
-        .iter()
-        .try_fold(1_usize, |product, size| product.checked_mul(*size))?;
-    if product > CONFIGURATIONS_MAX {
-        return None;
-    }
-    let mut all = vec![Vec::new()];
-    for size in sizes {
-        let longer = |before: &Vec<usize>| {
-            (0..size)
-                .map(|value| [before.as_slice(), &[value]].concat())
-                .collect::<Vec<_>>()
-        };
-        all = all.iter().flat_map(longer).collect();
-    }
-    Some(all)
-}
-
-fn unit(catalog: &Catalog, values: &[usize]) -> Unit {
-    let attributes = catalog.declarations().attributes.values();
-    let choice =
-        |(attribute, value): (&astragal_model::Attribute, &usize)| match attribute.options.get(*value) {
-            Some(option) => Choice::Chosen {
-                option: option.id.clone(),
-                origin: Origin::Standard,
-            },
-            None => Choice::NotAsked,
-        };
-    let choices: Indexed<_, _> = attributes.zip(values).map(choice).collect();
-    Unit { choices }
-}
-
-struct Judged {
-    values: Vec<usize>,
-    verdict: Verdict,
-    cents: Option<i64>,
-}
-
-fn judged(setting: &Setting<'_>) -> Option<Vec<Judged>> {
-    let all = configurations(setting.catalog)?;
-    let one = |values: Vec<usize>| {
-        let judgement = judge(setting, &unit(setting.catalog, &values));
-        Judged {
-            verdict: judgement.verdict,
-            cents: judgement.subtotal.and_then(|money| money.minor_units()),
-            values,
-        }
-    };
-    Some(all.into_iter().map(one).collect())
-}
 
 fn least<'a>(units: impl Iterator<Item = &'a Judged>, picks: &[Picked], own: usize) -> Option<Least> {
     let weigh = |unit: &Judged| Least {
@@ -109,7 +53,7 @@ fn counts_totals_and_options_are_what_judging_every_configuration_says() {
         for number in 0..CASES {
             let case = world.case(number);
             let setting = world.setting(&case);
-            if let Some(all) = judged(&setting) {
+            if let Some(all) = judged(&setting, &|_, _| Origin::Standard) {
                 compare(&setting, &all, seed, number, &mut met);
             }
         }
@@ -175,7 +119,7 @@ fn a_percentage_per_part_is_of_its_own_part_here_too() {
         for number in 0..CASES {
             let case = world.case(number);
             let setting = world.setting(&case);
-            if let Some(all) = judged(&setting) {
+            if let Some(all) = judged(&setting, &|_, _| Origin::Standard) {
                 compare(&setting, &all, seed, number, &mut met);
             }
         }
