@@ -7,7 +7,7 @@ use astragal_core::diagram::Diagram;
 use astragal_core::limit::Limits;
 use astragal_core::network::Variable;
 use astragal_core::pass::{Scratch, options};
-use astragal_core::weights::{Weight, Weights};
+use astragal_core::weights::{Cost, Weight, Weights};
 use serde_json::{Map, Value, json};
 
 use crate::instance::{Instance, Pick};

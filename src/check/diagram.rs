@@ -63,7 +63,7 @@ fn of_catalog(loaded: &LoadedCatalog) -> OfCatalog {
             nodes: diagram.node_count(),
             edges: diagram.edge_count(),
             gates: engine.gate_count(),
-            cells: engine.cell_count(),
+            cells: engine.price_cell_count(),
             bytes: diagram.bytes(),
             milliseconds,
             configurations: engine.configurations().to_string(),

@@ -23,7 +23,7 @@ pub(crate) struct ChoiceAnswer {
     state: &'static str,
     option: Option<Named>,
     plant_code: Option<String>,
-    /// `picked` or `standard`.
+    /// `picked`, `standard`, or `completed`: filled in with something other than its standard.
     origin: Option<&'static str>,
     quoted: Option<String>,
     /// What standards alone would put there.
@@ -62,6 +62,7 @@ impl ChoiceAnswer {
         let (origin, quoted) = match origin {
             None => (None, None),
             Some(Origin::Standard) => (Some("standard"), None),
+            Some(Origin::Completed) => (Some("completed"), None),
             Some(Origin::Picked { quoted }) => (Some("picked"), quoted.map(|date| date.to_string())),
         };
         let entry = choice.option().and_then(|id| declared.option(id));

@@ -26,6 +26,9 @@ pub(crate) fn write(page: &mut Page, unit: &QuotedUnit<'_>) {
         if !group.standard.is_empty() {
             page.entry(6, "standard   ", &group.standard.join("; "));
         }
+        if !group.completed.is_empty() {
+            page.entry(6, "filled in  ", &group.completed.join("; "));
+        }
     }
 }
 
@@ -57,6 +60,7 @@ struct Group<'a> {
     title: Option<&'a str>,
     picked: Vec<String>,
     standard: Vec<String>,
+    completed: Vec<String>,
 }
 
 /// The sections that have a choice, in the order of their first attribute.
@@ -83,6 +87,7 @@ fn groups<'a>(unit: &QuotedUnit<'a>) -> Vec<Group<'a>> {
                 title,
                 picked: Vec::new(),
                 standard: Vec::new(),
+                completed: Vec::new(),
             });
         }
         let Some(group) = groups.iter_mut().find(|group| group.title == title) else {
@@ -91,6 +96,7 @@ fn groups<'a>(unit: &QuotedUnit<'a>) -> Vec<Group<'a>> {
         match origin {
             Origin::Picked { .. } => group.picked.push(line),
             Origin::Standard => group.standard.push(line),
+            Origin::Completed => group.completed.push(line),
         }
     }
     groups

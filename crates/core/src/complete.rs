@@ -1,50 +1,86 @@
-//! The answer to *complete, cheapest*: one whole unit with the fewest changed picks, and the least subtotal among those.
+//! The answer to *complete*: whole units that keep the picks and hold, the best first.
 //!
-//! What is unknown counts as not holding, so that what is found holds for certain. Among units that are equally good the first in
-//! catalog order is taken: the first option of the first attribute that one of them has, then of the second among those
-//! that are left. With white or grey, and plain or tempered glass, all at no price and grey not made in plain glass,
-//! white in plain glass is found.
+//! Best is the standard completion, which departs least from what is filled in when nobody picks, or the cheapest; a [`Wish`]
+//! says which. Both change as few picks as can be. With a white inside picked, the screen standard "as the inside", and no white screen
+//! made, the standard completion departs once, at the screen.
 //!
-//! Always holds: a pinned pick never changes; the unit is judged before it is handed out, and its subtotal is what judging says.
-//! Cost: two passes, two more for each attribute at which units that are equally good differ, and judging once. A unit that
-//! may hold may need fewer changes than the one that is found; `Engine::selection` says so.
+//! What is unknown is never guessed. What is found counts everything unknown as not holding; it is *found* only when
+//! counting it as holding comes to nothing better. Otherwise the answer is that unit which is best if all turns out well, and its
+//! judgement says what must be known.
+//!
+//! Always holds: a pinned pick never changes; attributes whose standard is `ask` stay open; every unit is judged before it is
+//! handed out, whole and with what stays open, and its subtotal is what judging says.
+//! Cost: five passes, two more for each attribute at which units that are equally good differ, and judging twice; see [`best`] for
+//! the next ones.
 
-use std::collections::BTreeMap;
+mod best;
+mod ranks;
+mod unit;
 
-use astragal_model::{AttributeIndex, Choice, Date, Judgement, Origin, Setting, Unit, Verdict, Wants, judge};
+use std::collections::{BTreeMap, BTreeSet};
+
+use astragal_model::{AttributeIndex, Date, Judgement, Money, Setting, Standard, Unit, Verdict, judge};
 use thiserror::Error;
 
+use crate::complete::best::Best;
+use crate::complete::ranks::ranks;
 use crate::diagram::Diagram;
-use crate::network::Variable;
-use crate::options::{Picked, picked};
-use crate::pass::{Scratch, least, options};
+use crate::options::Picked;
 use crate::prepare::{Certainty, Prepared};
-use crate::weights::{Weight, Weights};
+pub use crate::rank::Aim;
+use crate::rank::Rank;
+
+/// LIMIT: how many completions are asked for at once.
+pub const COMPLETIONS_MAX: usize = 100;
+
+/// What is asked for.
+#[derive(Clone, Copy, Debug)]
+pub struct Wish<'a> {
+    /// The setting that was prepared.
+    pub setting: &'a Setting<'a>,
+    /// At most one pick an attribute.
+    pub picks: &'a [Picked],
+    /// The date of the quote for each pick that was carried over, without which no pick is honoured when it is judged.
+    pub quoted: &'a BTreeMap<AttributeIndex, Date>,
+    /// What is best.
+    pub aim: Aim,
+    /// The unit on screen: among units that are otherwise as good, one that moves less away from it is better. It is compared
+    /// before cents for the standard completion, after them for the cheapest.
+    pub near: Option<&'a Unit>,
+    /// How many units, at least one; more than [`COMPLETIONS_MAX`] are not looked for.
+    pub count: usize,
+}
+
+impl Wish<'_> {
+    fn pick(&self, attribute: AttributeIndex) -> Option<&Picked> {
+        self.picks.iter().find(|pick| pick.attribute == attribute)
+    }
+}
 
 /// What comes of completing picks.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Completion {
     /// Nothing holds, even with everything unknown counted as holding.
     Impossible,
-    /// Something may hold, but nothing is certain.
-    Unknown {
-        /// Everything that some gate or price of the catalog would need to be known: more than one unit needs.
-        wants: Wants,
-    },
-    /// This unit holds.
-    Found(Box<Completed>),
+    /// What is best depends on what is unknown. This unit is, if all turns out well; its judgement names what is wanted.
+    Depends(Box<Completed>),
+    /// These units hold, best first; at least one.
+    Found(Vec<Completed>),
 }
 
-/// A whole unit that holds.
+/// A unit that is completed.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Completed {
-    /// For each attribute the position among its values: the options, then *not asked* where it has a condition.
+    /// A whole unit: for each attribute the position among its values, the options, then *not asked* where it has a condition.
     pub values: Vec<usize>,
     /// How many picks were changed.
     pub changes: i64,
-    /// The subtotal in minor units; nothing without a book.
-    pub cents: i64,
-    /// The unit. What a pick chose and kept is picked, everything else is filled in.
+    /// How many attributes are not what their standard says, kept picks left out.
+    pub departures: i64,
+    /// The subtotal of the whole unit in minor units; nothing without a book; `None` where it is not known.
+    pub cents: Option<i64>,
+    /// The unit, with open what nobody may fill in. What a pick chose and kept is picked, what is filled in says whether it is
+    /// standard.
     pub unit: Unit,
     /// What judging says of the unit.
     pub judgement: Judgement,
@@ -54,133 +90,123 @@ pub struct Completed {
 /// that is not the one that was prepared.
 #[derive(Clone, PartialEq, Eq, Debug, Error)]
 #[error(
-    "the engine found a unit that holds at {cents} minor units, and judging it gives `{verdict:?}` at {judged:?}; nothing is answered"
+    "the engine found a unit with {departures} departures at {cents:?} minor units, and judging it gives `{verdict:?}`, {counted} departures, {judged:?} minor units; nothing is answered"
 )]
 pub struct Disagreement {
     /// The position of the value of each attribute.
     pub values: Vec<usize>,
+    /// The departures that the diagram gives.
+    pub departures: i64,
+    /// The departures that are counted in the unit.
+    pub counted: i64,
     /// The subtotal that the diagram gives.
-    pub cents: i64,
+    pub cents: Option<i64>,
     /// The verdict of judging.
     pub verdict: Verdict,
     /// The subtotal of judging in minor units, where it is known.
     pub judged: Option<i64>,
 }
 
-/// What is asked for: picks, at most one an attribute, and the dates of the quotes from which some were carried over.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Asked<'a> {
-    pub(crate) picks: &'a [Picked],
-    pub(crate) quoted: &'a BTreeMap<AttributeIndex, Date>,
-}
-
-/// The completion of picks.
+/// The completions of picks.
 pub(crate) fn complete(
     diagram: &Diagram,
     prepared: &Prepared,
-    setting: &Setting<'_>,
-    asked: Asked<'_>,
+    wish: &Wish<'_>,
 ) -> Result<Completion, Disagreement> {
-    let mut scratch = Scratch::default();
-    let certain = picked(diagram, prepared.weights(Certainty::Certain), asked.picks);
-    let Some((weight, values)) = first_of_the_best(diagram, certain, &mut scratch) else {
-        let possible = picked(diagram, prepared.weights(Certainty::NotRuledOut), asked.picks);
-        return Ok(if least(diagram, &possible, &mut scratch).is_feasible() {
-            Completion::Unknown {
-                wants: prepared.wants(),
-            }
-        } else {
-            Completion::Impossible
-        });
+    let free = asked(wish);
+    let best = |certainty| Best::new(diagram, ranks(diagram, prepared, wish, certainty), &free);
+    let mut possible = best(Certainty::NotRuledOut);
+    let Some(rank) = possible.rank() else {
+        return Ok(Completion::Impossible);
     };
-    let completed = judged(setting, asked, weight, values)?;
-    Ok(Completion::Found(Box::new(completed)))
+    let certain = best(Certainty::Certain);
+    if certain.rank() == Some(rank) {
+        return found(wish, certain).map(Completion::Found);
+    }
+    let Some((rank, values)) = possible.next() else {
+        return Ok(Completion::Impossible);
+    };
+    judged(wish, Certainty::NotRuledOut, rank, values).map(|unit| Completion::Depends(Box::new(unit)))
 }
 
-/// The unit of these values, judged.
+/// The first units that differ in what is filled in.
+fn found(wish: &Wish<'_>, best: Best<'_>) -> Result<Vec<Completed>, Disagreement> {
+    let count = wish.count.clamp(1, COMPLETIONS_MAX);
+    let mut found: Vec<Completed> = Vec::new();
+    for (rank, values) in best {
+        let unit = judged(wish, Certainty::Certain, rank, values)?;
+        // What is opened may have been all that differed.
+        if found.iter().all(|other| other.unit != unit.unit) {
+            found.push(unit);
+        }
+        if found.len() >= count {
+            break;
+        }
+    }
+    Ok(found)
+}
+
+/// The attributes that nobody picked and somebody must choose, wherever they are asked.
+fn asked(wish: &Wish<'_>) -> BTreeSet<usize> {
+    let catalog = wish.setting.catalog;
+    let is_asked = |index: &AttributeIndex| {
+        matches!(wish.setting.standard(*index), Standard::Ask)
+            && catalog.earlier_parts(*index).is_empty()
+            && wish.pick(*index).is_none()
+    };
+    let attributes = catalog.declarations().attributes.positions();
+    attributes.filter(is_asked).map(|index| index.0).collect()
+}
+
+/// The unit of these values, judged whole and with what stays open.
 fn judged(
-    setting: &Setting<'_>,
-    asked: Asked<'_>,
-    weight: Weight,
+    wish: &Wish<'_>,
+    certainty: Certainty,
+    rank: Rank,
     values: Vec<usize>,
 ) -> Result<Completed, Disagreement> {
-    let unit = unit(setting, asked, &values);
-    let judgement = judge(setting, &unit);
-    let cents = weight.cents();
-    let subtotal = judgement.subtotal.as_ref();
-    let judged = subtotal.and_then(astragal_model::Money::minor_units);
-    let agrees = judgement.verdict == Verdict::Holds && (setting.book.is_none() || judged == Some(cents));
+    let counts = rank.counts(wish.aim);
+    let (whole, departures) = unit::whole(wish, &values);
+    let judgement = judge(wish.setting, &whole);
+    let judged = judgement.subtotal.as_ref().and_then(Money::minor_units);
+    let is_priced = wish.setting.book.is_some();
+    let agrees = departures == counts.departures
+        && match certainty {
+            Certainty::Certain => {
+                judgement.verdict == Verdict::Holds && (!is_priced || judged == Some(counts.cents))
+            }
+            Certainty::NotRuledOut => judgement.verdict != Verdict::Broken,
+        };
+    let cents = match certainty {
+        Certainty::Certain => Some(counts.cents),
+        Certainty::NotRuledOut => judged,
+    };
+    let disagreement = |verdict, values| Disagreement {
+        values,
+        departures: counts.departures,
+        counted: departures,
+        cents,
+        verdict,
+        judged,
+    };
     if !agrees {
-        return Err(Disagreement {
-            values,
-            cents,
-            verdict: judgement.verdict,
-            judged,
-        });
+        return Err(disagreement(judgement.verdict, values));
+    }
+    let unit = unit::with_open(wish, &whole);
+    let judgement = if unit == whole {
+        judgement
+    } else {
+        judge(wish.setting, &unit)
+    };
+    if judgement.verdict == Verdict::Broken {
+        return Err(disagreement(judgement.verdict, values));
     }
     Ok(Completed {
         values,
-        changes: weight.changes(),
+        changes: counts.changes,
+        departures,
         cents,
         unit,
         judgement,
     })
-}
-
-/// The least weight, and of the units that have it the first in catalog order; `None` when nothing can be had.
-fn first_of_the_best(
-    diagram: &Diagram,
-    mut weights: Weights,
-    scratch: &mut Scratch,
-) -> Option<(Weight, Vec<usize>)> {
-    let mut best = Vec::new();
-    let least = options(diagram, &weights, scratch, &mut best);
-    if !least.is_feasible() {
-        return None;
-    }
-    let mut values = Vec::new();
-    for (position, domain) in diagram.domains().iter().enumerate() {
-        let option = |value: usize| diagram.option(Variable::at(position), value);
-        let weighs_least = |value: &usize| {
-            let weight = option(*value).and_then(|option| best.get(option));
-            weight == Some(&least)
-        };
-        let mut tied = (0..domain.size).filter(weighs_least);
-        values.push(tied.next()?);
-        let others: Vec<usize> = tied.filter_map(option).collect();
-        if others.is_empty() {
-            continue;
-        }
-        for other in others {
-            if let Some(weight) = weights.options.get_mut(other) {
-                *weight = Weight::INFEASIBLE;
-            }
-        }
-        options(diagram, &weights, scratch, &mut best);
-    }
-    Some((least, values))
-}
-
-/// The unit of these values.
-fn unit(setting: &Setting<'_>, asked: Asked<'_>, values: &[usize]) -> Unit {
-    let attributes = setting.catalog.declarations().attributes.iter();
-    let choice = |((index, attribute), value): ((AttributeIndex, &astragal_model::Attribute), &usize)| {
-        let is_kept = |pick: &Picked| pick.attribute == index && pick.value == *value;
-        let Some(option) = attribute.options.get(*value) else {
-            return Choice::NotAsked;
-        };
-        Choice::Chosen {
-            option: option.id.clone(),
-            origin: if asked.picks.iter().any(is_kept) {
-                Origin::Picked {
-                    quoted: asked.quoted.get(&index).copied(),
-                }
-            } else {
-                Origin::Standard
-            },
-        }
-    };
-    Unit {
-        choices: attributes.zip(values).map(choice).collect(),
-    }
 }

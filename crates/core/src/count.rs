@@ -11,7 +11,7 @@
 use num_bigint::BigUint;
 
 use crate::diagram::Diagram;
-use crate::weights::Weights;
+use crate::weights::{Cost, Weights};
 
 /// How many configurations can be had under these weights.
 #[must_use]

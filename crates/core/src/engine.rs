@@ -2,13 +2,11 @@
 //!
 //! Always holds: an engine can be shared between threads; a question changes nothing.
 
-use std::collections::BTreeMap;
-
-use astragal_model::{AttributeIndex, Authorities, Catalog, Date, PolicyTerms, Setting};
+use astragal_model::{AttributeIndex, Authorities, Catalog, PolicyTerms, Setting};
 use num_bigint::BigUint;
 
 use crate::compile::compile;
-use crate::complete::{Asked, Completion, Disagreement, complete};
+use crate::complete::{Completion, Disagreement, Wish, complete};
 use crate::count::count;
 use crate::diagram::Diagram;
 use crate::ground::{Shared, ground};
@@ -17,7 +15,7 @@ use crate::options::{OptionAnswer, Picked, answers, selection};
 use crate::pass::{Scratch, least, options};
 use crate::prepare::Prepared;
 pub use crate::prepare::{Certainty, TooMuchMoney};
-use crate::weights::{Weight, Weights};
+use crate::weights::{Cost, Weight, Weights};
 
 /// A compiled catalog.
 #[derive(Debug)]
@@ -57,10 +55,16 @@ impl Engine {
         self.shared.gates.len()
     }
 
-    /// How many distinct cells there are.
+    /// How many distinct cells there are: amounts, and departures from standards that follow other attributes.
     #[must_use]
     pub fn cell_count(&self) -> usize {
         self.shared.cells.len()
+    }
+
+    /// How many of the cells are amounts.
+    #[must_use]
+    pub fn price_cell_count(&self) -> usize {
+        self.shared.charge_count()
     }
 
     /// How many configurations the rules leave before anything is known of an opening: gates open, every option offered.
@@ -131,20 +135,11 @@ impl Engine {
         answers(&self.diagram, prepared, picks)
     }
 
-    /// The whole unit with the fewest changed picks, then the least subtotal, then the first in catalog order.
-    ///
-    /// There is at most one pick an attribute. `setting` is the one that was prepared; `quoted` has the date of the quote for
-    /// each pick that was carried over, without which no pick is honoured when it is judged.
+    /// Whole units that keep the picks and hold, best first.
     ///
     /// # Errors
-    /// When judging the unit says something else than the diagram.
-    pub fn complete(
-        &self,
-        prepared: &Prepared,
-        setting: &Setting<'_>,
-        picks: &[Picked],
-        quoted: &BTreeMap<AttributeIndex, Date>,
-    ) -> Result<Completion, Disagreement> {
-        complete(&self.diagram, prepared, setting, Asked { picks, quoted })
+    /// When judging a unit says something else than the diagram.
+    pub fn complete(&self, prepared: &Prepared, wish: &Wish<'_>) -> Result<Completion, Disagreement> {
+        complete(&self.diagram, prepared, wish)
     }
 }

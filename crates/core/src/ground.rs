@@ -10,6 +10,7 @@
 //! ground.
 
 mod relation;
+mod standards;
 mod table;
 
 use std::cell::RefCell;
@@ -18,15 +19,17 @@ use std::rc::Rc;
 
 use astragal_model::{
     AmountKind, AttributeIndex, Audience, Authorities, Catalog, Effect, Expression, Indexed, PolicyTerms,
-    PriceItem, Requirement, Rule, Standard, Subject, Value,
+    PriceItem, Requirement, Rule, Subject, Value,
 };
 use rustc_hash::FxHashMap;
 
-use crate::ground::relation::{Kind, TermRelation};
+use crate::ground::relation::{Kind, Root, TermRelation};
 use crate::label::{CellId, GateId};
 use crate::limit::{Limit, Limits};
 use crate::network::{Network, Variable};
 use crate::term::{Term, TermId, Terms, Translator};
+
+pub use crate::ground::standards::needs_own_diagram;
 
 /// A catalog whose rules are ground.
 pub struct Ground {
@@ -56,10 +59,13 @@ pub(crate) struct Shared {
     gate_numbers: FxHashMap<TermId, GateId>,
     /// How many gates each rule brought that no rule before it had.
     gates_of: BTreeMap<String, usize>,
+    /// Charges and departures.
     pub(crate) cells: Vec<TermId>,
     cell_numbers: FxHashMap<TermId, CellId>,
     /// How many cells each item brought that no item before it had.
     cells_of: BTreeMap<String, usize>,
+    /// For each attribute its standard, where that reads no attribute.
+    pub(crate) standards: Vec<Option<TermId>>,
 }
 
 impl Shared {
@@ -108,6 +114,18 @@ impl Shared {
 }
 
 impl Shared {
+    /// The terms that a question must know: gates, cells and standards.
+    pub(crate) fn roots(&self) -> impl Iterator<Item = TermId> {
+        let standards = self.standards.iter().flatten();
+        self.gates.iter().chain(&self.cells).chain(standards).copied()
+    }
+
+    /// How many cells are charges.
+    pub(crate) fn charge_count(&self) -> usize {
+        let is_charge = |cell: &&TermId| matches!(self.terms.term(**cell), Term::Charge { .. });
+        self.cells.iter().filter(is_charge).count()
+    }
+
     /// Refuses when there are too many gates or cells.
     pub(crate) fn within(&self, limits: &Limits) -> Result<(), Limit> {
         if self.gates.len() > limits.gates {
@@ -163,6 +181,9 @@ pub fn ground(catalog: &Catalog, policy: Option<&PolicyTerms>, authorities: &Aut
             }
         }
         roots.extend(charges(catalog, &mut translator));
+        let (alone, departures) = standards::departures(catalog, policy, &mut translator);
+        roots.extend(departures);
+        shared.standards = alone;
     }
     for (name, kind, root) in roots {
         let constant = shared.borrow().terms.is_truth(root, kind.nothing());
@@ -189,69 +210,27 @@ fn binding(translator: &mut Translator<'_>, rule: &Rule) -> TermId {
 }
 
 /// `<attribute>.applies` and `<attribute>.determined`.
-fn implicit(
-    catalog: &Catalog,
-    policy: Option<&PolicyTerms>,
-    translator: &mut Translator<'_>,
-) -> Vec<(String, Kind, TermId)> {
+fn implicit(catalog: &Catalog, policy: Option<&PolicyTerms>, translator: &mut Translator<'_>) -> Vec<Root> {
     let mut roots = Vec::new();
     for (index, attribute) in catalog.declarations().attributes.iter() {
         let name = catalog.name_of(Subject::Attribute(index));
-        let asked = translator.terms.leaf(Term::IsAsked(index));
         if let Some(condition) = &attribute.applies_when {
+            let asked = translator.terms.leaf(Term::IsAsked(index));
             let condition = translator.expression(condition);
             let not = translator.terms.not(condition);
             let root = translator.terms.conditional(asked, condition, not);
             roots.push((format!("{name}.applies"), Kind::Rule, root));
         }
         if attribute.audience == Audience::Plant {
-            let standard = standard(catalog, policy, translator, index);
-            let value = translator.terms.leaf(Term::Attribute(index));
-            let equal = translator
-                .terms
-                .compare(astragal_model::Comparison::Equal, value, standard);
-            let yes = translator.terms.truth(true);
-            let asked = if attribute.applies_when.is_some() {
-                asked
-            } else {
-                yes
-            };
-            let root = translator.terms.conditional(asked, equal, yes);
+            let root = standards::determined(catalog, policy, translator, index);
             roots.push((format!("{name}.determined"), Kind::Rule, root));
         }
     }
     roots
 }
 
-/// What the standard of an attribute comes to; never known for `ask`.
-fn standard(
-    catalog: &Catalog,
-    policy: Option<&PolicyTerms>,
-    translator: &mut Translator<'_>,
-    index: AttributeIndex,
-) -> TermId {
-    let declared = &catalog.declarations().attributes.at(index).standard;
-    let standard = policy
-        .and_then(|policy| policy.standards.get(&index))
-        .unwrap_or(declared);
-    let own = match standard {
-        Standard::Ask => translator.terms.leaf(Term::Wanted(index)),
-        Standard::Option(option) => translator.terms.constant(Some(Value::Option(option.clone()))),
-        Standard::Formula(formula) => translator.expression(formula),
-    };
-    let before = catalog.earlier_parts(index);
-    before.into_iter().rev().fold(own, |rest, (part, attribute)| {
-        let exists = match &catalog.declarations().parts.at(part).when {
-            Some(condition) => translator.expression(condition),
-            None => translator.terms.truth(true),
-        };
-        let there = translator.terms.leaf(Term::Attribute(attribute));
-        translator.terms.conditional(exists, there, rest)
-    })
-}
-
 /// One charge an item; percent items hold the charges that they are of.
-fn charges(catalog: &Catalog, translator: &mut Translator<'_>) -> Vec<(String, Kind, TermId)> {
+fn charges(catalog: &Catalog, translator: &mut Translator<'_>) -> Vec<Root> {
     let items = &catalog.declarations().items;
     let nothing = translator.terms.truth(false);
     let mut made: Indexed<astragal_model::ItemIndex, TermId> = items.values().map(|_| nothing).collect();

@@ -26,6 +26,7 @@ pub mod options;
 pub mod order;
 pub mod pass;
 pub mod prepare;
+mod rank;
 pub mod rows;
 mod term;
 pub mod weights;

@@ -66,10 +66,10 @@ pub enum Limit {
         /// The limit.
         limit: usize,
     },
-    /// The price items come to too many different amounts.
-    #[error("the price items {} and others come to more than {limit} different amounts", quoted(.items))]
+    /// The price items and standards come to too many different amounts and departures.
+    #[error("the price items or standards {} and others come to more than {limit} different cells", quoted(.items))]
     Cells {
-        /// The items that brought most of them.
+        /// The items, or standards as `<attribute>.standard`, that brought most of them.
         items: Vec<String>,
         /// The limit.
         limit: usize,

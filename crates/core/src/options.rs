@@ -12,7 +12,7 @@ use crate::diagram::Diagram;
 use crate::network::Variable;
 use crate::pass::{Scratch, least, options};
 use crate::prepare::{Certainty, Prepared};
-use crate::weights::{Weight, Weights};
+use crate::weights::{Cost, Weight, Weights};
 
 /// A pick: the attribute, the position of the option, whether it may change.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]

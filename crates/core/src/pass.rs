@@ -6,6 +6,7 @@
 //!
 //! Always holds: an edge that cannot be had is skipped in both passes, so that the way down subtracts only finite weights.
 //! Cost: one visit a node, edge, child and value of a set; no allocation when the scratch is used again.
+//! The passes do not know what they add up: any [`Cost`].
 
 #![expect(
     clippy::indexing_slicing,
@@ -13,39 +14,39 @@
 )]
 
 use crate::diagram::Diagram;
-use crate::weights::{Weight, Weights};
+use crate::weights::{Cost, Weight, Weights};
 
 /// Arrays that are used again from question to question.
 #[derive(Clone, Debug, Default)]
-pub struct Scratch {
-    sets: Vec<Weight>,
-    through_sets: Vec<Weight>,
-    nodes: Vec<Weight>,
-    ands: Vec<Weight>,
-    nodes_above: Vec<Weight>,
-    ands_above: Vec<Weight>,
+pub struct Scratch<C = Weight> {
+    sets: Vec<C>,
+    through_sets: Vec<C>,
+    nodes: Vec<C>,
+    ands: Vec<C>,
+    nodes_above: Vec<C>,
+    ands_above: Vec<C>,
 }
 
 /// The least weight of the whole.
 #[must_use]
-pub fn least(diagram: &Diagram, weights: &Weights, scratch: &mut Scratch) -> Weight {
+pub fn least<C: Cost>(diagram: &Diagram, weights: &Weights<C>, scratch: &mut Scratch<C>) -> C {
     up(diagram, weights, scratch);
     match diagram.root {
         Some(root) => scratch.ands[root.0 as usize].plus(weights.labels[diagram.root_label.index()]),
-        None => Weight::INFEASIBLE,
+        None => C::INFEASIBLE,
     }
 }
 
 /// The least weight of the whole, and of the whole with each option, by position among all options.
-pub fn options(
+pub fn options<C: Cost>(
     diagram: &Diagram,
-    weights: &Weights,
-    scratch: &mut Scratch,
-    best: &mut Vec<Weight>,
-) -> Weight {
+    weights: &Weights<C>,
+    scratch: &mut Scratch<C>,
+    best: &mut Vec<C>,
+) -> C {
     let least = least(diagram, weights, scratch);
     best.clear();
-    best.resize(diagram.option_count(), Weight::INFEASIBLE);
+    best.resize(diagram.option_count(), C::INFEASIBLE);
     if !least.is_feasible() {
         return least;
     }
@@ -66,12 +67,12 @@ fn range(firsts: &[u32], at: usize) -> std::ops::Range<usize> {
     firsts[at] as usize..firsts[at + 1] as usize
 }
 
-fn fill(array: &mut Vec<Weight>, count: usize) {
+fn fill<C: Cost>(array: &mut Vec<C>, count: usize) {
     array.clear();
-    array.resize(count, Weight::INFEASIBLE);
+    array.resize(count, C::INFEASIBLE);
 }
 
-fn up(diagram: &Diagram, weights: &Weights, scratch: &mut Scratch) {
+fn up<C: Cost>(diagram: &Diagram, weights: &Weights<C>, scratch: &mut Scratch<C>) {
     fill(&mut scratch.sets, diagram.set_variable.len());
     fill(&mut scratch.nodes, diagram.node_count());
     fill(&mut scratch.ands, diagram.first_child.len() - 1);
@@ -86,7 +87,7 @@ fn up(diagram: &Diagram, weights: &Weights, scratch: &mut Scratch) {
             scratch.ands[and] = sum(diagram, &scratch.nodes, and);
             and += 1;
         }
-        let mut least = Weight::INFEASIBLE;
+        let mut least = C::INFEASIBLE;
         for edge in &diagram.edges[range(&diagram.first_edge, node)] {
             let below = scratch.ands[edge.and.0 as usize].plus(weights.labels[edge.label.index()]);
             least = least.min(below.plus(scratch.sets[edge.set.0 as usize]));
@@ -99,14 +100,14 @@ fn up(diagram: &Diagram, weights: &Weights, scratch: &mut Scratch) {
     }
 }
 
-fn sum(diagram: &Diagram, nodes: &[Weight], and: usize) -> Weight {
+fn sum<C: Cost>(diagram: &Diagram, nodes: &[C], and: usize) -> C {
     let children = &diagram.children[range(&diagram.first_child, and)];
     children
         .iter()
-        .fold(Weight::ZERO, |sum, child| sum.plus(nodes[child.0 as usize]))
+        .fold(C::ZERO, |sum, child| sum.plus(nodes[child.0 as usize]))
 }
 
-fn down(diagram: &Diagram, weights: &Weights, scratch: &mut Scratch) {
+fn down<C: Cost>(diagram: &Diagram, weights: &Weights<C>, scratch: &mut Scratch<C>) {
     fill(&mut scratch.through_sets, diagram.set_variable.len());
     fill(&mut scratch.nodes_above, diagram.node_count());
     fill(&mut scratch.ands_above, diagram.first_child.len() - 1);
@@ -136,7 +137,7 @@ fn down(diagram: &Diagram, weights: &Weights, scratch: &mut Scratch) {
 }
 
 /// Hands what is above an AND node down to each of its children, with what the other children weigh.
-fn share(diagram: &Diagram, scratch: &mut Scratch, and: usize) {
+fn share<C: Cost>(diagram: &Diagram, scratch: &mut Scratch<C>, and: usize) {
     let (above, all) = (scratch.ands_above[and], scratch.ands[and]);
     if !above.is_feasible() || !all.is_feasible() {
         return;

@@ -7,20 +7,22 @@
 //! Cost: one visit a part of a gate or charge, one a label.
 
 mod charge;
+mod departures;
 mod weigh;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use astragal_model::{ItemIndex, Outcome, Setting, Value, Wants};
+use astragal_model::{AttributeIndex, ItemIndex, Outcome, Setting, Value, Wants};
 use thiserror::Error;
 
 use crate::diagram::Diagram;
 use crate::ground::Shared;
-use crate::label::Label;
+use crate::label::{CellId, Label};
 use crate::network::Variable;
 use crate::prepare::charge::{Charge, Charging};
+use crate::prepare::departures::Departures;
 use crate::term::{Known, Term, TermId};
-use crate::weights::{CENTS_LIMIT, Weight, Weights};
+use crate::weights::{CENTS_LIMIT, Cost, Weight, Weights};
 
 pub use crate::prepare::weigh::Certainty;
 use crate::prepare::weigh::weights;
@@ -38,6 +40,9 @@ pub(crate) enum GateState {
 pub struct Prepared {
     pub(crate) gates: Vec<GateState>,
     pub(crate) cells: Vec<Charge>,
+    pub(crate) departures: Departures,
+    /// For each attribute how many options it has.
+    option_counts: Vec<usize>,
     possible: Weights,
     certain: Weights,
 }
@@ -74,9 +79,7 @@ impl Prepared {
             site: setting.site,
             waived: &|rule| waivers.contains(rule),
         };
-        let closure = shared
-            .terms
-            .closure(shared.gates.iter().chain(&shared.cells).copied());
+        let closure = shared.terms.closure(shared.roots());
         let outcomes = shared.terms.work_out(&closure, &known);
         let outcome = |term: TermId| outcomes.get(term.0 as usize).and_then(Option::as_ref);
         let gates = shared.gates.iter().map(|term| match outcome(*term) {
@@ -91,9 +94,12 @@ impl Prepared {
         };
         let cells = charging.all(&closure, &shared.cells);
         refuse_too_much(shared, &cells)?;
+        let attributes = setting.catalog.declarations().attributes.values();
         Ok(Self {
             gates: gates.collect(),
             cells,
+            departures: Departures::new(shared, setting, &outcomes),
+            option_counts: attributes.map(|one| one.options.len()).collect(),
             possible: Weights::default(),
             certain: Weights::default(),
         })
@@ -135,6 +141,19 @@ impl Prepared {
             Certainty::NotRuledOut => &self.possible,
             Certainty::Certain => &self.certain,
         }
+    }
+
+    /// Whether an option departs from the standard of its attribute, whatever else is chosen.
+    pub(crate) fn departs(&self, attribute: AttributeIndex, value: usize) -> bool {
+        let options = self.option_counts.get(attribute.0).copied().unwrap_or(0);
+        self.departures.option(attribute, value, options)
+    }
+
+    /// Whether an amount of a label is not known.
+    pub(crate) fn has_unknown_amount(&self, label: &Label) -> bool {
+        let cell = |cell: &CellId| self.cells.get(cell.0 as usize);
+        let mut cells = label.cells().iter();
+        cells.any(|one| matches!(cell(one), Some(Charge::Unknown(_))))
     }
 
     /// What a label comes to.

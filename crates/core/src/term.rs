@@ -73,6 +73,12 @@ pub(crate) enum Term {
         item: ItemIndex,
         parts: Box<[TermId]>,
     },
+    /// That an attribute has an option which is not its standard; without a standard, for certain. `false` when it does not.
+    Departure {
+        attribute: AttributeIndex,
+        own: TermId,
+        standard: Option<TermId>,
+    },
 }
 
 /// A cell of a table by its number.
@@ -231,6 +237,10 @@ impl Term {
             Self::Compare(_, left, right) | Self::Multiply(left, right) => {
                 visit(*left);
                 visit(*right);
+            }
+            Self::Departure { own, standard, .. } => {
+                visit(*own);
+                standard.iter().copied().for_each(visit);
             }
             Self::Conditional(condition, then, otherwise) => {
                 visit(*condition);

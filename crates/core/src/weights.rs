@@ -6,8 +6,27 @@
 //! Always holds: a sum of all largest absolute cents of a question stays below 2^39, or the question is refused, so that
 //! cents never run into changes.
 
+/// What is added up along a configuration and compared: the less the better.
+pub trait Cost: Copy + Ord {
+    /// Nothing.
+    const ZERO: Self;
+    /// Not to be had; more than anything else.
+    const INFEASIBLE: Self;
+
+    /// Whether it can be had.
+    fn is_feasible(self) -> bool;
+
+    /// Both together.
+    #[must_use]
+    fn plus(self, other: Self) -> Self;
+
+    /// What is left of a feasible cost without a feasible part of it; infeasible when the whole is.
+    #[must_use]
+    fn minus(self, part: Self) -> Self;
+}
+
 /// How many changes and cents, packed; or infeasible.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Default)]
 pub struct Weight(i64);
 
 const SHIFT: u32 = 40;
@@ -17,21 +36,10 @@ const HALF: i64 = 1 << (SHIFT - 1);
 pub const CENTS_LIMIT: i64 = HALF;
 
 impl Weight {
-    /// No change, no cents.
-    pub const ZERO: Self = Self(0);
-    /// Not to be had.
-    pub const INFEASIBLE: Self = Self(i64::MAX);
-
     /// So many changes and cents.
     #[must_use]
     pub fn new(changes: u32, cents: i64) -> Self {
         Self((i64::from(changes) << SHIFT) + cents)
-    }
-
-    /// Whether it can be had.
-    #[must_use]
-    pub fn is_feasible(self) -> bool {
-        self != Self::INFEASIBLE
     }
 
     /// The changes; meaningless for what is infeasible.
@@ -45,10 +53,19 @@ impl Weight {
     pub fn cents(self) -> i64 {
         self.0 - (self.changes() << SHIFT)
     }
+}
 
-    /// Both together.
-    #[must_use]
-    pub fn plus(self, other: Self) -> Self {
+impl Cost for Weight {
+    const ZERO: Self = Self(0);
+    const INFEASIBLE: Self = Self(i64::MAX);
+
+    #[inline]
+    fn is_feasible(self) -> bool {
+        self != Self::INFEASIBLE
+    }
+
+    #[inline]
+    fn plus(self, other: Self) -> Self {
         if self.is_feasible() && other.is_feasible() {
             Self(self.0 + other.0)
         } else {
@@ -56,9 +73,8 @@ impl Weight {
         }
     }
 
-    /// What is left of a feasible weight without a part of it.
-    #[must_use]
-    pub fn minus(self, part: Self) -> Self {
+    #[inline]
+    fn minus(self, part: Self) -> Self {
         if self.is_feasible() {
             Self(self.0 - part.0)
         } else {
@@ -69,11 +85,11 @@ impl Weight {
 
 /// The weights of one question.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
-pub struct Weights {
+pub struct Weights<C = Weight> {
     /// For each option of all variables.
-    pub options: Vec<Weight>,
+    pub options: Vec<C>,
     /// For each label.
-    pub labels: Vec<Weight>,
+    pub labels: Vec<C>,
 }
 
 #[cfg(test)]

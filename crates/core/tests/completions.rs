@@ -3,21 +3,28 @@
 #![expect(
     clippy::indexing_slicing,
     clippy::panic,
+    clippy::unwrap_used,
+    clippy::cast_possible_truncation,
     clippy::cast_possible_wrap,
     reason = "these are tests"
 )]
 
 use std::collections::BTreeMap;
 
-use astragal_core::complete::{Completed, Completion};
+use astragal_core::complete::{Aim, Completed, Completion, Wish};
 use astragal_core::engine::Engine;
+use astragal_core::ground::needs_own_diagram;
 use astragal_core::limit::Limits;
 use astragal_core::options::Picked;
-use astragal_model::{AttributeIndex, Date, Origin, Pick, RuleName, Setting, Standing, Verdict, fill, judge};
+use astragal_model::{Choice, Origin, Setting, Verdict, fill, judge};
 use astragal_oracle::generate::{Case, Size, World};
 
-use crate::judged::{Judged, judged, unit};
+use crate::completing::expected::{Asked, Counts, Unpicked};
+use crate::completing::found::compare_found;
+use crate::completing::selection::{Selection, case_picks};
+use crate::judged::{judged, unit};
 
+mod completing;
 mod judged;
 
 /// How many random catalogs are looked at, and how many settings of each.
@@ -34,87 +41,8 @@ fn meet(met: &mut Met, what: &'static str, is_met: bool) {
     *met.entry(what).or_default() += u64::from(is_met);
 }
 
-/// Picks, and the dates of the quotes from which some are.
-struct Selection {
-    picks: Vec<Picked>,
-    quoted: BTreeMap<AttributeIndex, Date>,
-}
-
-/// The picks of a case, and elsewhere options that are no longer offered, quoted on the last day.
-fn case_picks(setting: &Setting<'_>, case: &Case) -> Vec<Pick> {
-    let mut picks = case.picks.clone();
-    for (attribute, entry) in setting.catalog.declarations().attributes.iter() {
-        let gone = entry.options.iter().find(|one| {
-            let until = one.validity.offered_until;
-            until.is_some_and(|until| until < setting.date)
-                && one.validity.honoured_until >= Some(setting.date)
-        });
-        if let Some(gone) = gone.filter(|_| picks.iter().all(|pick| pick.attribute != attribute)) {
-            picks.push(Pick {
-                attribute,
-                option: gone.id.clone(),
-                quoted: gone.validity.offered_until,
-            });
-        }
-    }
-    picks
-}
-
-impl Selection {
-    /// Of two picks of one attribute the later; in later rounds more picks by dice, and pins.
-    fn new(setting: &Setting<'_>, picks: &[Pick], dice: u64) -> Self {
-        let stands = judge(setting, &fill(setting, picks));
-        let is_honoured = |attribute| {
-            let mut findings = stands.rules.iter();
-            findings.any(|one| one.rule == RuleName::Offered(attribute) && one.standing == Standing::Warns)
-        };
-        let mut selection = Self {
-            picks: Vec::new(),
-            quoted: BTreeMap::new(),
-        };
-        for (index, attribute) in setting.catalog.declarations().attributes.iter() {
-            let dice = (dice + index.0 as u64).wrapping_mul(0x9e37_79b9_7f4a_7c15) >> 40;
-            let dice = dice as usize;
-            let pick = picks.iter().rfind(|pick| pick.attribute == index);
-            let named = pick.and_then(|pick| attribute.options.iter().position(|one| one.id == pick.option));
-            let by_dice = (!dice.is_multiple_of(3)).then_some(dice / 3 % attribute.options.len().max(1));
-            let Some(value) = named.or(by_dice) else { continue };
-            if let Some(date) = pick.filter(|_| named.is_some()).and_then(|pick| pick.quoted) {
-                selection.quoted.insert(index, date);
-            }
-            selection.picks.push(Picked {
-                attribute: index,
-                value,
-                pinned: (dice / 64).is_multiple_of(4),
-                honoured: named.is_some() && is_honoured(index),
-            });
-        }
-        selection
-    }
-
-    fn origin(&self, attribute: usize, value: usize) -> Origin {
-        let kept = |pick: &Picked| pick.attribute.0 == attribute && pick.value == value;
-        if self.picks.iter().any(kept) {
-            let quoted = self.quoted.get(&AttributeIndex(attribute)).copied();
-            Origin::Picked { quoted }
-        } else {
-            Origin::Standard
-        }
-    }
-
-    fn changes(&self, values: &[usize]) -> i64 {
-        let changed = |pick: &&Picked| values[pick.attribute.0] != pick.value;
-        self.picks.iter().filter(changed).count() as i64
-    }
-
-    fn keeps_pins(&self, values: &[usize]) -> bool {
-        let mut pins = self.picks.iter().filter(|pick| pick.pinned);
-        pins.all(|pick| values[pick.attribute.0] == pick.value)
-    }
-}
-
 #[test]
-fn a_completion_is_the_first_of_the_best_of_every_configuration_judged() {
+fn completions_are_the_first_of_every_configuration_judged() {
     let mut met = Met::new();
     for seed in 0..WORLDS {
         let Some(world) = World::new(seed, Size::USUAL) else {
@@ -126,26 +54,7 @@ fn a_completion_is_the_first_of_the_best_of_every_configuration_judged() {
             if (seed + number) % 5 == 0 {
                 setting.book = None;
             }
-            let picks = case_picks(&setting, &case);
-            // To the judge a pick without a quote is as good as a standard, so that one judging serves all rounds.
-            let quoted = Selection::new(&setting, &picks, 0);
-            let origin = |attribute, value| quoted.origin(attribute, value);
-            let Some(all) = judged(&setting, &origin) else {
-                continue;
-            };
-            let policy = setting.policy.map(|policy| &policy.terms);
-            let limits = Limits::default();
-            let engine = Engine::new(setting.catalog, policy, setting.authorities, 0, &limits).unwrap();
-            let Ok(prepared) = engine.prepare(&setting) else {
-                continue;
-            };
-            for round in 0..ROUNDS {
-                let selection = Selection::new(&setting, &picks, seed * 100 + number * 30 + round * 7);
-                let answer = engine.complete(&prepared, &setting, &selection.picks, &selection.quoted);
-                let place = format!("seed {seed}, case {number}, round {round}");
-                let answer = answer.unwrap_or_else(|error| panic!("{place}: {error}"));
-                compare(answer, &setting, &selection, &all, &place, &mut met);
-            }
+            one_setting(&setting, &case, seed, number, &mut met);
         }
     }
     println!("{met:?}");
@@ -154,16 +63,201 @@ fn a_completion_is_the_first_of_the_best_of_every_configuration_judged() {
         ("found", 3_000),
         ("found without a book", 1_000),
         ("impossible", 10_000),
-        ("unknown", 2_000),
-        ("equally good units", 800),
-        ("a pick changed", 1_500),
-        ("two picks changed", 400),
+        ("depends", 1_500),
+        ("depends, though something is certain", 15),
+        ("equally good units", 300),
+        ("a pick changed", 800),
+        ("two picks changed", 200),
         ("a pin matters", 200),
-        ("dearer, since fewer picks change", 20),
+        ("dearer, since fewer picks change", 15),
+        ("dearer, since it is standard", 6),
+        ("departs", 500),
+        ("departs twice", 50),
+        ("stays near", 100),
+        ("three or more", 300),
+        ("what is filled holds", 1_000),
+        ("a policy on the diagram of its catalog", 200),
+        ("something stays open", 400),
         ("a pick is honoured", 100),
         ("a subtotal below zero", 200),
     ] {
         assert!(met.get(what) >= Some(&least), "{what}: {met:?}");
+    }
+}
+
+fn one_setting(setting: &Setting<'_>, case: &Case, seed: u64, number: u64, met: &mut Met) {
+    let picks = case_picks(setting, case);
+    // To the judge a pick without a quote is as good as a standard, so that one judging serves all rounds.
+    let quoted = Selection::new(setting, &picks, 0);
+    let origin = |attribute, value| quoted.origin(attribute, value);
+    let Some(all) = judged(setting, &origin) else {
+        return;
+    };
+    let possible = all.iter().filter(|one| one.verdict != Verdict::Broken);
+    let possible: Vec<Unpicked<'_>> = possible.map(|one| Unpicked::new(setting, one)).collect();
+    let policy = setting.policy.map(|policy| &policy.terms);
+    // A policy without rules and the like of its own comes in when a question is prepared.
+    let compiled = policy.filter(|policy| needs_own_diagram(setting.catalog, policy));
+    let engine = Engine::new(
+        setting.catalog,
+        compiled,
+        setting.authorities,
+        0,
+        &Limits::default(),
+    )
+    .unwrap();
+    let Ok(prepared) = engine.prepare(setting) else {
+        return;
+    };
+    meet(
+        met,
+        "a policy on the diagram of its catalog",
+        policy.is_some() && compiled.is_none(),
+    );
+    for round in 0..ROUNDS {
+        let dice = seed * 100 + number * 30 + round * 7;
+        let selection = Selection::new(setting, &picks, dice);
+        let near = (dice.is_multiple_of(3)).then(|| {
+            all[(dice as usize).wrapping_mul(7_919) % all.len()]
+                .values
+                .as_slice()
+        });
+        let asked = Asked {
+            selection: &selection,
+            aim: if round % 2 == 0 {
+                Aim::Standard
+            } else {
+                Aim::Cheapest
+            },
+            near,
+            count: 1 + (dice as usize / 5) % 4,
+            is_priced: setting.book.is_some(),
+        };
+        let near = near.map(|near| unit(setting.catalog, near, &|_, _| Origin::Standard));
+        let answer = engine.complete(
+            &prepared,
+            &Wish {
+                setting,
+                picks: &selection.picks,
+                quoted: &selection.quoted,
+                aim: asked.aim,
+                near: near.as_ref(),
+                count: asked.count,
+            },
+        );
+        let place = format!("seed {seed}, case {number}, round {round}");
+        let answer = answer.unwrap_or_else(|error| panic!("{place}: {error}"));
+        compare(answer, setting, &asked, &possible, &place, met);
+    }
+}
+
+/// Compares the answer to one question.
+fn compare(
+    answer: Completion,
+    setting: &Setting<'_>,
+    asked: &Asked<'_>,
+    possible: &[Unpicked<'_>],
+    place: &str,
+    met: &mut Met,
+) {
+    meet(met, "selections", true);
+    let key = |one: &Unpicked<'_>| one.counts(asked).key(asked.aim);
+    let kept = possible
+        .iter()
+        .filter(|one| asked.selection.keeps_pins(&one.judged.values));
+    let (mut holds, others): (Vec<_>, Vec<_>) = kept.partition(|one| one.judged.verdict == Verdict::Holds);
+    holds.sort_by_key(|one| (key(one), &one.judged.values));
+    let least_certain = holds.first().map(|one| key(one));
+    let least_other = others.iter().map(|one| key(one)).min();
+    let held = possible.iter().filter(|one| one.judged.verdict == Verdict::Holds);
+    meet(met, "a pin matters", held.map(key).min() != least_certain);
+    let is_certain = least_certain.is_some_and(|least| least_other.is_none_or(|other| least <= other));
+    match answer {
+        Completion::Found(found) => {
+            assert!(is_certain, "{place}: {found:?}");
+            compare_found(&found, setting, asked, &holds, place);
+            meet_found(met, setting, asked, &holds, &found);
+        }
+        Completion::Depends(unit) => {
+            assert!(!is_certain, "{place}");
+            let least = least_other.unwrap();
+            let of_unit = others
+                .iter()
+                .find(|one| one.judged.values == unit.values)
+                .unwrap();
+            // Among units with unknown amounts any may come first.
+            let (mut of_unit, mut least) = (key(of_unit), least);
+            if asked.aim == Aim::Cheapest && least.1.is_none() {
+                (of_unit, least) = ((of_unit.0, of_unit.1, 0, 0, None), (least.0, None, 0, 0, None));
+            }
+            if least.4.is_none() {
+                of_unit.4 = None;
+            }
+            assert_eq!(of_unit, least, "{place}");
+            assert_eq!(unit.judgement.verdict, Verdict::Undecided, "{place}");
+            meet(met, "depends", true);
+            meet(met, "depends, though something is certain", !holds.is_empty());
+        }
+        Completion::Impossible => {
+            assert!(holds.is_empty() && others.is_empty(), "{place}");
+            meet(met, "impossible", true);
+        }
+    }
+}
+
+fn meet_found(
+    met: &mut Met,
+    setting: &Setting<'_>,
+    asked: &Asked<'_>,
+    holds: &[&Unpicked<'_>],
+    found: &[Completed],
+) {
+    let first = &found[0];
+    let of_first = holds[0].counts(asked);
+    let honoured = |pick: &Picked| pick.honoured && first.values[pick.attribute.0] == pick.value;
+    let cheaper = |one: &&&Unpicked<'_>| one.judged.cents < holds[0].judged.cents;
+    let same = |one: &&&Unpicked<'_>| one.counts(asked).changes == first.changes;
+    let equal = holds
+        .iter()
+        .filter(|one| one.counts(asked).key(asked.aim) == of_first.key(asked.aim));
+    let far = |one: &&&Unpicked<'_>| {
+        let counts = one.counts(asked);
+        let without = |counts: Counts| Counts { moves: 0, ..counts }.key(asked.aim);
+        counts.moves > of_first.moves && without(counts) <= without(of_first)
+    };
+    for (what, is_met) in [
+        ("found", true),
+        ("found without a book", setting.book.is_none()),
+        ("a pick changed", first.changes > 0),
+        ("two picks changed", first.changes > 1),
+        ("a pick is honoured", asked.selection.picks.iter().any(honoured)),
+        ("a subtotal below zero", first.cents < Some(0)),
+        ("departs", first.departures > 0),
+        ("departs twice", first.departures > 1),
+        ("three or more", found.len() > 2),
+        ("equally good units", equal.count() > 1),
+        (
+            "dearer, since fewer picks change",
+            holds.iter().filter(cheaper).any(|one| !same(&one)),
+        ),
+        (
+            "dearer, since it is standard",
+            asked.aim == Aim::Standard && holds.iter().filter(same).any(|one| cheaper(&one)),
+        ),
+        (
+            "stays near",
+            asked.near.is_some() && holds.iter().any(|one| far(&one)),
+        ),
+        (
+            "what is filled holds",
+            judge(setting, &fill(setting, &asked.selection.as_picks(setting))).verdict == Verdict::Holds,
+        ),
+        (
+            "something stays open",
+            first.unit.choices.values().any(|one| *one == Choice::Open),
+        ),
+    ] {
+        meet(met, what, is_met);
     }
 }
 
@@ -194,9 +288,22 @@ fn a_unit_that_judging_does_not_bear_out_is_not_handed_out() {
             continue;
         };
         let later = Setting { date, ..setting };
-        let found = engine.complete(&prepared, &setting, &[], &BTreeMap::new());
-        if matches!(found, Ok(Completion::Found(_))) {
-            let answer = engine.complete(&prepared, &later, &[], &BTreeMap::new());
+        let quoted = BTreeMap::new();
+        let ask = |setting| {
+            engine.complete(
+                &prepared,
+                &Wish {
+                    setting,
+                    picks: &[],
+                    quoted: &quoted,
+                    aim: Aim::Cheapest,
+                    near: None,
+                    count: 1,
+                },
+            )
+        };
+        if matches!(ask(&setting), Ok(Completion::Found(_))) {
+            let answer = ask(&later);
             let disagreement = answer.unwrap_err();
             assert_eq!(
                 disagreement.verdict,
@@ -207,72 +314,4 @@ fn a_unit_that_judging_does_not_bear_out_is_not_handed_out() {
         }
     }
     assert!(refused >= 10, "{refused} were refused");
-}
-
-/// Compares the answer for one selection.
-fn compare(
-    answer: Completion,
-    setting: &Setting<'_>,
-    selection: &Selection,
-    all: &[Judged],
-    place: &str,
-    met: &mut Met,
-) {
-    let kept = all.iter().filter(|one| selection.keeps_pins(&one.values));
-    let (holds, others): (Vec<&Judged>, Vec<&Judged>) = kept.partition(|one| one.verdict == Verdict::Holds);
-    let weigh = |one: &Judged| (selection.changes(&one.values), one.cents.unwrap_or(0));
-    let best = holds.iter().min_by_key(|one| (weigh(one), &one.values));
-    meet(met, "selections", true);
-    let held = all.iter().filter(|one| one.verdict == Verdict::Holds);
-    let unpinned = held.min_by_key(|one| (weigh(one), &one.values));
-    let values = |one: Option<&Judged>| one.map(|one| one.values.clone());
-    meet(met, "a pin matters", values(unpinned) != values(best.copied()));
-    match (answer, best) {
-        (Completion::Found(found), Some(best)) => {
-            let (changes, cents) = weigh(best);
-            assert_eq!(
-                (found.changes, found.cents, &found.values),
-                (changes, cents, &best.values),
-                "{place}"
-            );
-            let origin = |attribute, value| selection.origin(attribute, value);
-            assert_eq!(
-                found.unit,
-                unit(setting.catalog, &best.values, &origin),
-                "{place}"
-            );
-            let equal = holds.iter().filter(|one| weigh(one) == (changes, cents)).count();
-            meet(met, "equally good units", equal > 1);
-            let dearer = holds.iter().any(|one| one.cents.unwrap_or(0) < cents);
-            meet(met, "dearer, since fewer picks change", dearer);
-            meet_found(met, setting, selection, &found);
-        }
-        (Completion::Unknown { wants }, None) => {
-            assert!(
-                others.iter().any(|one| one.verdict == Verdict::Undecided),
-                "{place}"
-            );
-            assert!(!wants.is_empty(), "{place}: nothing is wanted");
-            meet(met, "unknown", true);
-        }
-        (Completion::Impossible, None) => {
-            assert!(others.iter().all(|one| one.verdict == Verdict::Broken), "{place}");
-            meet(met, "impossible", true);
-        }
-        (answer, best) => panic!("{place}: {answer:?}, but {:?}", best.map(|best| &best.values)),
-    }
-}
-
-fn meet_found(met: &mut Met, setting: &Setting<'_>, selection: &Selection, found: &Completed) {
-    let honoured = |pick: &Picked| pick.honoured && found.values[pick.attribute.0] == pick.value;
-    for (what, is_met) in [
-        ("found", true),
-        ("found without a book", setting.book.is_none()),
-        ("a pick changed", found.changes > 0),
-        ("two picks changed", found.changes > 1),
-        ("a pick is honoured", selection.picks.iter().any(honoured)),
-        ("a subtotal below zero", found.cents < 0),
-    ] {
-        meet(met, what, is_met);
-    }
 }

@@ -18,7 +18,7 @@ use astragal_core::limit::{Limit, Limits};
 use astragal_core::network::{Network, Variable};
 use astragal_core::pass::{Scratch, options};
 use astragal_core::rows::{Row, Rows};
-use astragal_core::weights::{Weight, Weights};
+use astragal_core::weights::{Cost, Weight, Weights};
 use serde_json::Value;
 
 /// An instance as a network, with the price of each cell.

@@ -59,6 +59,35 @@ pub fn fill_standards(setting: &Setting<'_>, unit: &Unit) -> Unit {
     settle(setting, Unit { choices }, Mode::Fill).unit
 }
 
+/// What the choices of a unit leave to say of one attribute.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Slot {
+    /// Whether it is asked: what its `applies_when` comes to, true without one.
+    pub asked: Outcome,
+    /// What its standard comes to, its own choice left aside: an option; *not asked* or unknown where what it follows is;
+    /// undefined where its formula has no value. `ask` comes to wanting the choice itself.
+    pub standard: Outcome,
+}
+
+/// Whether every attribute is asked, and what its standard comes to, beside the choices of a unit.
+///
+/// Cost: as [`fill`].
+#[must_use]
+pub fn slots(setting: &Setting<'_>, unit: &Unit) -> Indexed<AttributeIndex, Slot> {
+    let environment = settle(setting, unit.clone(), Mode::Keep);
+    let slot = |attribute| Slot {
+        asked: environment.asked.at(attribute).clone(),
+        standard: standard_outcome(setting, &environment, attribute),
+    };
+    setting
+        .catalog
+        .declarations()
+        .attributes
+        .positions()
+        .map(slot)
+        .collect()
+}
+
 /// Whether somebody must choose: the standard is `ask`, and no earlier part is asked whose choice would be the standard.
 fn has_no_standard(setting: &Setting<'_>, unit: &Unit, attribute: AttributeIndex) -> bool {
     let earlier = parts_before(setting.catalog.declarations(), attribute);

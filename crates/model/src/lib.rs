@@ -42,7 +42,7 @@ pub use example::{Example, ExpectedTotal, Mismatch};
 pub use expression::{
     Comparison, EXPRESSION_DEPTH_MAX, Expression, Function, NUMBER_BITS_MAX, Subject, Unit as MeasuringUnit,
 };
-pub use fill::{fill, fill_standards};
+pub use fill::{Slot, fill, fill_standards, slots};
 pub use id::{
     AttributeIndex, FactIndex, FigureIndex, Id, Indexed, ItemIndex, MeasureIndex, PartIndex, Position,
 };

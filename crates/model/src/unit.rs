@@ -35,8 +35,10 @@ pub enum Origin {
         /// The date of the quote in which it was chosen.
         quoted: Option<Date>,
     },
-    /// It was filled in.
+    /// It was filled in with its standard.
     Standard,
+    /// A completion filled it in, with something other than its standard.
+    Completed,
 }
 
 /// An option that the customer chose.

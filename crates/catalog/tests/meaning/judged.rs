@@ -163,6 +163,10 @@ impl Judged {
                 option,
                 origin: Origin::Picked { .. },
             } => format!("{option} (picked)"),
+            Choice::Chosen {
+                option,
+                origin: Origin::Completed,
+            } => format!("{option} (filled in)"),
         }
     }
 

@@ -29,6 +29,9 @@ impl Kind {
     }
 }
 
+/// A term that becomes a relation, with the name of where it comes from.
+pub(crate) type Root = (String, Kind, TermId);
+
 /// A term as a relation.
 pub(crate) struct TermRelation {
     name: String,

@@ -51,6 +51,7 @@ impl Charging<'_> {
             Some(Ok(Some(money))) => money.minor_units().map_or(Charge::TooLarge, Charge::Amount),
             Some(Ok(None)) => Charge::Amount(0),
             Some(Err(charge)) => charge.clone(),
+            None if matches!(self.terms.term(*term), Term::Departure { .. }) => Charge::Amount(0),
             None => Charge::NoPrice,
         };
         cells.iter().map(cell).collect()

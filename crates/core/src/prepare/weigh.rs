@@ -2,7 +2,7 @@
 
 use crate::diagram::Diagram;
 use crate::prepare::{LabelState, Prepared};
-use crate::weights::{Weight, Weights};
+use crate::weights::{Cost, Weight, Weights};
 
 /// What is asked for: whatever is not ruled out, or what is certain.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]

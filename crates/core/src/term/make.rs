@@ -4,7 +4,8 @@
 //! and `||` are flattened, sorted and stand once; `a > b` is stored as `b < a`.
 
 use astragal_model::{
-    Cell, Comparison, Function, ItemIndex, Number, Outcome, RowMatch, UndefinedCause, Value, operate,
+    AttributeIndex, Cell, Comparison, Function, ItemIndex, Number, Outcome, RowMatch, UndefinedCause, Value,
+    operate,
 };
 
 use crate::term::{CellNumber, LookUpRow, RowsNumber, Term, TermId, Terms};
@@ -198,6 +199,34 @@ impl Terms {
                 parts: parts.into(),
             }),
         }
+    }
+
+    /// That an attribute has another option than its standard; `false` once it is known that it does not.
+    pub(crate) fn departure(
+        &mut self,
+        attribute: AttributeIndex,
+        own: TermId,
+        standard: Option<TermId>,
+    ) -> TermId {
+        let of_standard = standard.map(|standard| self.term(standard));
+        let standard = match (self.term(own), of_standard) {
+            (Term::Constant(Some(Value::Option(_))), Some(Term::Constant(Some(Value::Option(_)))))
+                if Some(own) != standard =>
+            {
+                None
+            }
+            (Term::Constant(Some(Value::NotAsked)), _)
+            | (_, Some(Term::Constant(None | Some(Value::NotAsked)))) => {
+                return self.truth(false);
+            }
+            _ if Some(own) == standard => return self.truth(false),
+            _ => standard,
+        };
+        self.store(Term::Departure {
+            attribute,
+            own,
+            standard,
+        })
     }
 
     /// The outcome of a constant.

@@ -90,6 +90,15 @@ impl Terms {
                 keys,
             } => self.look_up(rows, row_match, all(self, &keys)),
             Term::Charge { item, parts } => self.charge(item, all(self, &parts)),
+            Term::Departure {
+                attribute,
+                own,
+                standard,
+            } => self.departure(
+                attribute,
+                of(self, own),
+                standard.map(|standard| of(self, standard)),
+            ),
             Term::Constant(_)
             | Term::Measure(_)
             | Term::DeductedBy(_)

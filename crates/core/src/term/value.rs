@@ -50,7 +50,7 @@ impl Terms {
         };
         match self.term(term) {
             Term::Constant(Some(value)) => Outcome::Known(value.clone()),
-            Term::Constant(None) | Term::Charge { .. } => undefined(),
+            Term::Constant(None) | Term::Charge { .. } | Term::Departure { .. } => undefined(),
             Term::Attribute(attribute)
             | Term::Property(attribute, _)
             | Term::IsAsked(attribute)

@@ -214,7 +214,7 @@ pub(crate) fn stand_of(choice: &Choice) -> Stand {
         Choice::Open => Stand::Open(BTreeSet::new()),
         Choice::NotAsked => Stand::NotAsked,
         Choice::Chosen { option, origin } => match origin {
-            Origin::Standard => Stand::Filled(option.as_str().to_owned()),
+            Origin::Standard | Origin::Completed => Stand::Filled(option.as_str().to_owned()),
             Origin::Picked { quoted } => {
                 Stand::Picked(option.as_str().to_owned(), quoted.map(|date| date.to_string()))
             }
