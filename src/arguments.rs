@@ -21,6 +21,7 @@ Examples:
   astragal quote examples/corner-house/order.toml
   astragal quote examples/corner-house/order.toml --format json
   astragal quote examples/corner-house/order.toml --why K1
+  astragal quote examples/corner-house/order.toml --cheapest
   astragal quote examples/corner-house/order.toml --without code --date 2026-12-01";
 
 const OPTIONS_EXAMPLES: &str = "\
@@ -70,7 +71,7 @@ pub(crate) struct Arguments {
 /// What to do.
 #[derive(Subcommand, Debug)]
 pub(crate) enum Command {
-    /// Quote an order: fill every opening with standards, judge it and price it
+    /// Quote an order: complete every opening with standards, judge it and price it
     #[command(after_help = format!("{QUOTE_EXAMPLES}\n\n{EXIT_CODES}"))]
     Quote(QuoteArguments),
     /// Show every option of one opening: what is free, what it costs, and how many picks it would change
@@ -98,6 +99,9 @@ pub(crate) struct QuoteArguments {
     /// For a person, or complete for a program
     #[arg(long, value_enum, default_value_t)]
     pub(crate) format: Format,
+    /// Fill in what costs least instead of what is standard
+    #[arg(long)]
+    pub(crate) cheapest: bool,
     /// Also print the steps that led to every price of this opening
     #[arg(long, value_name = "TAG")]
     pub(crate) why: Option<String>,

@@ -16,9 +16,9 @@ fn the_worst_opening_decides_how_the_program_ends() {
     check_says(
         &text,
         &[
-            "3 of 5 openings do not hold: L1, L2, L5",
-            "1 of 5 openings cannot be decided yet: L4",
-            "1 of 5 openings holds: L3",
+            "3 of 6 openings do not hold: L2, L5, L6",
+            "1 of 6 openings cannot be decided yet: L4",
+            "2 of 6 openings hold: L1, L3",
         ],
     );
 }

@@ -69,8 +69,12 @@ fn a_casement_costs_what_its_sheets_come_to_by_hand() {
     let spacer = marked_up(8_50, 1, 1);
     assert_eq!(spacer, 11_00);
     // 6.28 sq ft take glass of 1/8 in by standard, 0.00 (thickness.csv). No coating on it, 0.00 a sq ft (coating.csv).
-    // No grille: its sheets have no line while it is not asked. The ordinary hinge of coated steel: 0.00 twice
-    // (hinge.csv, hinge-material.csv). The folding crank: 0.00 (handle.csv).
+    // No grille: its sheets have no line while it is not asked. The ordinary hinge, the standard, leaves
+    // too little to climb out by, so that the hinge that clears the opening is filled in: 23.75 (hinge.csv), x 1.25 =
+    // 29.6875, so 30.00,
+    // of coated steel, 0.00 (hinge-material.csv). The folding crank: 0.00 (handle.csv).
+    let hinge = marked_up(23_75, 1, 1);
+    assert_eq!(hinge, 30_00);
     // Satin nickel was picked: 36.00 whatever the inside (finish.csv), x 1.25 = 45.00.
     let finish = marked_up(36_00, 1, 1);
     assert_eq!(finish, 45_00);
@@ -79,8 +83,8 @@ fn a_casement_costs_what_its_sheets_come_to_by_hand() {
     // (screen-build.csv). Wrapped, 0.00 (packing.csv). Pocket: no fin, casing, sill or jamb.
     let mesh = marked_up(16_00, 1, 1);
     assert_eq!(mesh, 20_00);
-    // 595 + 25 + 11 + 45 + 20 = 696.
-    assert_eq!(base + glass + spacer + finish + mesh, 696_00);
+    // 595 + 25 + 11 + 30 + 45 + 20 = 726.
+    assert_eq!(base + glass + spacer + hinge + finish + mesh, 726_00);
     check(&ByHand {
         tag: "B1",
         items: &[
@@ -91,7 +95,7 @@ fn a_casement_costs_what_its_sheets_come_to_by_hand() {
             ("spacer", 11_00),
             ("thick-glass", 0),
             ("outside-coating", 0),
-            ("hinge", 0),
+            ("hinge", 30_00),
             ("hinge-material", 0),
             ("handle", 0),
             ("hardware-finish", 45_00),
@@ -108,10 +112,10 @@ fn a_casement_costs_what_its_sheets_come_to_by_hand() {
             ("thick-glass", 14_469, 2_304),
             ("outside-coating", 14_469, 2_304),
         ],
-        subtotal: 696_00,
+        subtotal: 726_00,
         // Freight of the book, 14.00, then the policy's share of a visit, 25.00; steps are not marked up.
-        tail: &[("freight", 14_00, 710_00), ("site-visit", 25_00, 735_00)],
-        total: 735_00,
+        tail: &[("freight", 14_00, 740_00), ("site-visit", 25_00, 765_00)],
+        total: 765_00,
     });
 }
 

@@ -36,9 +36,14 @@ fn the_bedroom_that_fails_with_the_standard_hinge_is_free_with_another() {
         .iter()
         .find(|one| one["tag"] == "B1")
         .expect("the bedroom");
-    assert!(
-        bedroom.to_string().contains("\"broken\""),
-        "the quote fills the standard hinge"
+    let completion = &bedroom["unit"]["completion"];
+    assert_eq!(
+        (
+            &completion["because"][0]["rule"],
+            &completion["departures"][0]["standard"]["id"]
+        ),
+        (&Value::from("escape-area"), &Value::from("ordinary")),
+        "the standard hinge does not do"
     );
     let unit = asked("B1");
     assert_eq!(unit["verdict"], "holds");

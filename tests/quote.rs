@@ -190,7 +190,7 @@ fn every_notice_stands_with_its_opening_or_once_with_those_that_every_opening_ca
 fn what_does_not_hold_says_which_rule_in_its_own_words_and_what_it_reads() {
     let text = check_quote("broken", &[], 4);
     check_says(
-        block(&text, "L1"),
+        block(&text, "L6"),
         &[
             "A unit that does not open has no screen.",
             "Rule no-screen-on-fixed, authority: plant",
@@ -214,6 +214,108 @@ fn what_does_not_hold_says_which_rule_in_its_own_words_and_what_it_reads() {
     assert!(
         !block(&text, "L5").contains("The standard"),
         "two picks are in each other's way, no standard is"
+    );
+}
+
+/// A fixed unit has no screen, and the standard is a full one.
+#[test]
+fn a_standard_that_does_not_go_with_the_picks_gives_way_and_says_why() {
+    let text = check_quote("broken", &[], 4);
+    check_says(
+        block(&text, "L1"),
+        &[
+            "Small windows holds",
+            "filled in Screen: No screen (the standard is Full screen)",
+            "With standards alone this would not hold: - A unit that does not open has no screen. (no-screen-on-fixed)",
+        ],
+    );
+    let name = order("broken");
+    let answer = json(&["quote", &name, "--format", "json"]);
+    let unit = &answer["openings"][0]["unit"];
+    let completion = &unit["completion"];
+    assert_eq!(
+        (&completion["aim"], &completion["because"][0]["rule"]),
+        (&"standard".into(), &"no-screen-on-fixed".into())
+    );
+    assert_eq!(
+        (
+            &completion["departures"][0]["attribute"]["id"],
+            &completion["departures"][0]["standard"]["id"]
+        ),
+        (&"screen".into(), &"full".into())
+    );
+    let choices = unit["choices"].as_array().unwrap();
+    let screen = choices
+        .iter()
+        .find(|choice| choice["attribute"]["id"] == "screen")
+        .unwrap();
+    assert_eq!(
+        (&screen["option"]["id"], &screen["origin"]),
+        (&"none".into(), &"completed".into())
+    );
+}
+
+/// What is said to be saved is what is saved, opening by opening, and no pick has changed.
+#[test]
+fn the_cheapest_quote_costs_less_by_what_the_standard_one_says_and_keeps_every_pick() {
+    let house = "examples/corner-house/order.toml";
+    let standard = json(&["quote", house, "--format", "json"]);
+    let cheapest = json(&["quote", house, "--cheapest", "--format", "json"]);
+    let openings = |answer: &serde_json::Value| answer["openings"].as_array().unwrap().clone();
+    let cents = |amount: &serde_json::Value| -> i64 {
+        let text = amount["amount"].as_str().unwrap();
+        text.replace('.', "").parse().unwrap()
+    };
+    let mut compared = 0;
+    for (one, other) in openings(&standard).iter().zip(&openings(&cheapest)) {
+        let saves = &one["unit"]["completion"]["cheapest"]["saves"];
+        if saves.is_null() {
+            assert_eq!(one["total"], other["total"]);
+            continue;
+        }
+        let quantity = one["quantity"].as_i64().unwrap();
+        assert_eq!(
+            cents(&one["total"]) - cents(&other["total"]),
+            quantity * cents(saves)
+        );
+        let picked = |unit: &serde_json::Value| {
+            let choices = unit["choices"].as_array().unwrap().clone();
+            choices
+                .into_iter()
+                .filter(|choice| choice["origin"] == "picked")
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(
+            picked(&one["unit"]).len(),
+            one["unit"]["picks"].as_array().unwrap().len()
+        );
+        let options = |unit: &serde_json::Value| {
+            picked(unit)
+                .iter()
+                .map(|choice| choice["option"].clone())
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(options(&one["unit"]), options(&other["unit"]));
+        assert!(other["verdict"] == "holds" && other["unit"]["completion"]["aim"] == "cheapest");
+        compared += 1;
+    }
+    assert!(compared >= 6, "{compared} openings have something cheaper");
+    let saves = |answer: &serde_json::Value| cents(&answer["totals"]["cheapest_saves"]);
+    let sum = |answer: &serde_json::Value| cents(&answer["totals"]["sum_of_known"]);
+    assert_eq!(saves(&standard), saves(&cheapest));
+    assert_eq!(sum(&standard) - sum(&cheapest), saves(&standard));
+}
+
+#[test]
+fn picks_that_do_not_go_together_stay_and_the_least_that_must_change_is_said() {
+    let text = check_quote("broken", &[], 4);
+    check_says(
+        block(&text, "L6"),
+        &["Whatever is filled in, at least one of your choices must change."],
+    );
+    check_says(
+        block(&text, "L6"),
+        &["you chose Operation: Fixed", "standard Screen: Full screen"],
     );
 }
 

@@ -48,10 +48,15 @@ fn answer(which: &str) -> String {
             let end = opening
                 .find("\n  Cautions")
                 .or_else(|| opening.find("\n  Warranty"));
-            let held = cut(opening, "  Does not hold", "\n  Price of one unit");
+            let hinge = opening
+                .lines()
+                .find(|line| line.contains("filled in"))
+                .expect("a departure");
+            let because = cut(opening, "    With standards alone", "\n\n  Price of one unit");
             let price = cut(&opening[..end.expect("notices")], "  Price of one unit", " USD");
+            let cheapest = cut(opening, "    The cheapest unit", "\n\n");
             format!(
-                "{}\n\n  ...\n{held}\n\n{price} USD\n",
+                "{}\n\n  ...\n{hinge}\n  ...\n{because}\n\n{price} USD\n{cheapest}\n",
                 cut(opening, "B1: ", "\n  Chosen")
             )
         }

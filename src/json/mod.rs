@@ -7,6 +7,7 @@
 
 mod check;
 mod chosen;
+mod completion;
 mod extra;
 mod findings;
 mod judgement;

@@ -4,6 +4,7 @@ use astragal_model::{Id, Place, Room, Subject, Waiver};
 use serde::Serialize;
 
 use crate::json::chosen::{ChoiceAnswer, PickAnswer};
+use crate::json::completion::CompletionAnswer;
 use crate::json::extra::{Numbers, Untouched};
 use crate::json::judgement::{FigureAnswer, NoticeAnswer, OpenAnswer, RuleAnswer};
 use crate::json::prices::PriceAnswer;
@@ -71,6 +72,7 @@ struct UnitAnswer {
     pins: Vec<String>,
     waivers: Vec<WaiverAnswer>,
     choices: Vec<ChoiceAnswer>,
+    completion: CompletionAnswer,
     figures: Vec<FigureAnswer>,
     rules: Vec<RuleAnswer>,
     open: Vec<OpenAnswer>,
@@ -115,7 +117,7 @@ impl OrderAnswer {
 }
 
 impl OpeningAnswer {
-    pub(crate) fn new(unit: &QuotedUnit<'_>, numbers: &mut Numbers) -> Self {
+    pub(crate) fn new(quote: &Quote<'_>, unit: &QuotedUnit<'_>, numbers: &mut Numbers) -> Self {
         let opening = unit.opening;
         Self {
             tag: opening.tag.clone(),
@@ -128,7 +130,7 @@ impl OpeningAnswer {
             total: unit.opening_total().as_ref().map(amount),
             measures: measures(unit),
             facts: facts(unit),
-            unit: UnitAnswer::new(unit),
+            unit: UnitAnswer::new(quote, unit),
             note: opening.note.clone(),
             extra: numbers.untouched(&opening.extra),
         }
@@ -136,7 +138,7 @@ impl OpeningAnswer {
 }
 
 impl UnitAnswer {
-    fn new(unit: &QuotedUnit<'_>) -> Self {
+    fn new(quote: &Quote<'_>, unit: &QuotedUnit<'_>) -> Self {
         let judgement = &unit.judgement;
         let catalog = unit.used.catalog;
         let pins = unit.request.pins.iter();
@@ -157,6 +159,7 @@ impl UnitAnswer {
                 .map(|(position, waiver)| WaiverAnswer::new(unit, position, waiver))
                 .collect(),
             choices: ChoiceAnswer::all(unit),
+            completion: CompletionAnswer::new(quote, unit),
             figures: judgement
                 .figures
                 .iter()

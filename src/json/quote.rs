@@ -66,6 +66,8 @@ struct TotalsAnswer {
     openings_without_total: Vec<String>,
     counted_though_broken: Vec<String>,
     counted_though_undecided: Vec<String>,
+    /// How much less the same picks come to with everything else filled in at its cheapest; null where nothing is saved.
+    cheapest_saves: Option<Amount>,
 }
 
 /// The tags of the openings by verdict.
@@ -91,7 +93,7 @@ pub(crate) fn quote(quote: &Quote<'_>, findings: &[Finding], sources: &Sources) 
         openings: quote
             .units
             .iter()
-            .map(|unit| OpeningAnswer::new(unit, &mut numbers))
+            .map(|unit| OpeningAnswer::new(quote, unit, &mut numbers))
             .collect(),
         totals: totals(quote),
         summary: summary(quote),
@@ -146,6 +148,7 @@ fn totals(quote: &Quote<'_>) -> TotalsAnswer {
         openings_without_total: owned(&totals.without_total),
         counted_though_broken: owned(&totals.broken),
         counted_though_undecided: owned(&totals.undecided),
+        cheapest_saves: quote.saves().as_ref().map(amount),
     }
 }
 

@@ -7,11 +7,11 @@
 //! Always holds: money is said only where it is certain and no other pick changes.
 //! Cost: one compile of the catalog, then four passes over its diagram.
 
-use astragal_core::engine::Engine;
-use astragal_core::limit::Limits;
-use astragal_core::options::{OptionAnswer, Picked};
-use astragal_model::{AttributeIndex, Authorities, Money, Number, RuleName, Standing, Verdict, Wants};
+use astragal_core::options::OptionAnswer;
+use astragal_model::{AttributeIndex, Authorities, Money, Number, Verdict, Wants};
 
+use crate::quote::engines::compile;
+use crate::quote::picked::Picks;
 use crate::quote::work::QuotedUnit;
 
 /// All options of one unit.
@@ -59,11 +59,10 @@ impl<'a> UnitOptions<'a> {
         let used = unit.used;
         let authorities = Authorities::default();
         let setting = used.setting(unit.opening, unit.request, &authorities, unit.date);
-        let terms = used.policy.map(|policy| &policy.terms);
-        let engine = Engine::new(used.catalog, terms, &authorities, 0, &Limits::default())
-            .map_err(|limit| limit.to_string())?;
+        let engine = compile(&used, &authorities)?;
         let prepared = engine.prepare(&setting).map_err(|error| error.to_string())?;
-        let picks = picks(unit);
+        let request = unit.request;
+        let picks = Picks::new(used.catalog, &request.picks, &request.pins, &unit.judgement).picks;
         let selection = engine.selection(&prepared, &picks);
         let answers = engine.options(&prepared, &picks).into_iter().enumerate();
         let attributes = answers.map(|(at, answers)| {
@@ -112,33 +111,6 @@ pub(crate) fn worst(units: &[UnitOptions<'_>]) -> Verdict {
         .map(UnitOptions::verdict)
         .max()
         .unwrap_or(Verdict::Holds)
-}
-
-/// The picks as the engine takes them: of two of one attribute the later.
-fn picks(unit: &QuotedUnit<'_>) -> Vec<Picked> {
-    let attributes = &unit.used.catalog.declarations().attributes;
-    let mut picks: Vec<Picked> = Vec::new();
-    for pick in &unit.request.picks {
-        let options = &attributes.at(pick.attribute).options;
-        let Some(value) = options.iter().position(|option| option.id == pick.option) else {
-            continue;
-        };
-        picks.retain(|earlier| earlier.attribute != pick.attribute);
-        picks.push(Picked {
-            attribute: pick.attribute,
-            value,
-            pinned: false,
-            honoured: is_honoured(unit, pick.attribute),
-        });
-    }
-    picks
-}
-
-/// Whether the judge lets an option stand that is no longer offered, since it was quoted in time.
-fn is_honoured(unit: &QuotedUnit<'_>, attribute: AttributeIndex) -> bool {
-    let mut findings = unit.judgement.rules.iter();
-    findings
-        .any(|finding| finding.rule == RuleName::Offered(attribute) && finding.standing == Standing::Warns)
 }
 
 fn one(

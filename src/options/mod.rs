@@ -36,7 +36,7 @@ pub(crate) fn run(arguments: &OptionsArguments) -> Exit {
 fn answer(file: &OrderFile, arguments: &OptionsArguments) -> Result<Exit, String> {
     let used = used(file);
     let left_out = std::collections::BTreeSet::new();
-    let quote = Quote::new(&file.order, &used, &left_out, arguments.date.is_some())?;
+    let quote = Quote::new(&file.order, &used, &left_out, arguments.date.is_some(), None)?;
     let units: Vec<&QuotedUnit<'_>> = quote
         .units
         .iter()

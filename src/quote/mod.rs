@@ -4,11 +4,15 @@
 //! order ends with the usage code and says what there is.
 
 mod ask;
+pub(crate) mod completion;
+pub(crate) mod engines;
+pub(crate) mod picked;
 pub(crate) mod work;
 
 use std::collections::BTreeSet;
 
 use astragal_catalog::order::{OrderFile, ReadOptions, ReadOrder, read_order};
+use astragal_core::complete::Aim;
 use astragal_model::Id;
 
 use crate::arguments::{Format, QuoteArguments};
@@ -32,7 +36,12 @@ pub(crate) fn run(arguments: &QuoteArguments) -> Exit {
     }
     let used = used(file);
     let left_out: BTreeSet<Id> = arguments.without.iter().cloned().collect();
-    match Quote::new(&file.order, &used, &left_out, arguments.date.is_some()) {
+    let aim = if arguments.cheapest {
+        Aim::Cheapest
+    } else {
+        Aim::Standard
+    };
+    match Quote::new(&file.order, &used, &left_out, arguments.date.is_some(), Some(aim)) {
         Ok(quote) => write(&quote, &read, arguments),
         Err(message) => {
             output::write_message(&format!("error: {message}\n"));

@@ -1,14 +1,18 @@
-//! Works an order out: fills every unit with standards and judges it.
+//! Works an order out: completes every unit and judges it.
 //!
 //! Always holds: units stand in the order of the file; sums are exact and leave out what is not known, which
 //! [`Totals`] names. Openings that are not included are worked out and count for nothing.
 
 use std::collections::BTreeSet;
 
+use astragal_core::complete::Aim;
 use astragal_model::{
     Authorities, Book, Catalog, Date, Id, Judgement, Money, Number, Opening, Order, Policy, RuleFinding,
-    RuleState, Setting, Standing, Total, Unit, UnitRequest, Verdict, fill, fill_standards, judge,
+    RuleState, Setting, Standing, Total, Unit, UnitRequest, Verdict, fill_standards,
 };
+
+use crate::quote::completion::{Cheapest, Completing, quoted};
+use crate::quote::engines::Engines;
 
 /// A catalog that an order uses, with its price book and policy.
 #[derive(Clone, Copy)]
@@ -51,6 +55,8 @@ pub(crate) struct Quote<'a> {
     pub(crate) used: &'a [Used<'a>],
     /// The authorities whose rules did not bind.
     pub(crate) left_out: &'a BTreeSet<Id>,
+    /// What units are completed to; `None` when standards alone are filled in.
+    pub(crate) aim: Option<Aim>,
     pub(crate) units: Vec<QuotedUnit<'a>>,
 }
 
@@ -64,6 +70,7 @@ pub(crate) struct QuotedUnit<'a> {
     /// The same unit with standards alone.
     pub(crate) alone: Unit,
     pub(crate) judgement: Judgement,
+    pub(crate) completion: Completing,
 }
 
 /// Whether somebody must sign before a unit is ordered.
@@ -88,16 +95,21 @@ pub(crate) struct Totals<'a> {
 }
 
 impl<'a> Quote<'a> {
-    /// Works an order out. The error names an opening whose catalog was not given.
+    /// Works an order out.
+    ///
+    /// # Errors
+    /// When an opening's catalog was not given, or the engine and the judge disagree; the message names the opening.
     pub(crate) fn new(
         order: &'a Order,
         used: &'a [Used<'a>],
         left_out: &'a BTreeSet<Id>,
         date_given: bool,
+        aim: Option<Aim>,
     ) -> Result<Self, String> {
         let authorities = Authorities {
             left_out: left_out.clone(),
         };
+        let engines = Engines::new(used, &authorities);
         let mut units = Vec::new();
         for opening in &order.openings {
             for request in &opening.units {
@@ -107,7 +119,20 @@ impl<'a> Quote<'a> {
                         "opening `{tag}` uses catalog `{catalog}`, which was not read"
                     ));
                 };
-                units.push(QuotedUnit::new(opening, request, *used, &authorities, order.date));
+                let setting = used.setting(opening, request, &authorities, order.date);
+                let engine = aim.map(|_| engines.of(used.id));
+                let quoted = quoted(&setting, request, engine, aim.unwrap_or_default())
+                    .map_err(|error| format!("opening `{}`: {error}", opening.tag))?;
+                units.push(QuotedUnit {
+                    opening,
+                    request,
+                    used: *used,
+                    date: order.date,
+                    alone: fill_standards(&setting, &quoted.unit),
+                    judgement: quoted.judgement,
+                    completion: quoted.completion,
+                    filled: quoted.unit,
+                });
             }
         }
         Ok(Self {
@@ -115,6 +140,7 @@ impl<'a> Quote<'a> {
             date_given,
             used,
             left_out,
+            aim,
             units,
         })
     }
@@ -155,27 +181,25 @@ impl<'a> Quote<'a> {
     }
 }
 
-impl<'a> QuotedUnit<'a> {
-    fn new(
-        opening: &'a Opening,
-        request: &'a UnitRequest,
-        used: Used<'a>,
-        authorities: &Authorities,
-        date: Date,
-    ) -> Self {
-        let setting = used.setting(opening, request, authorities, date);
-        let filled = fill(&setting, &request.picks);
-        Self {
-            opening,
-            request,
-            used,
-            date,
-            alone: fill_standards(&setting, &filled),
-            judgement: judge(&setting, &filled),
-            filled,
-        }
+impl Quote<'_> {
+    /// How much less the openings that count come to with everything filled in at its cheapest; nothing where none does.
+    pub(crate) fn saves(&self) -> Option<Money> {
+        let mut saves = self
+            .included()
+            .filter_map(|unit| match &unit.completion.cheapest {
+                Cheapest::Less(less) => {
+                    let quantity = Number::from(i64::from(unit.opening.quantity));
+                    Some(less.saves.times(&quantity))
+                }
+                Cheapest::None | Cheapest::Depends | Cheapest::Quoted => None,
+            });
+        let zero = Money::zero(self.order.currency);
+        let sum = saves.try_fold(zero, |sum, one| sum.plus(&one));
+        sum.filter(|sum| !sum.amount().is_zero())
     }
+}
 
+impl<'a> QuotedUnit<'a> {
     /// Whether somebody must sign for a rule before the unit is ordered.
     pub(crate) fn sign_off(&self) -> SignOff {
         let rules = self.judgement.rules.iter();

@@ -55,6 +55,14 @@ pub(crate) fn is_shown(unit: &QuotedUnit<'_>, attribute: AttributeIndex) -> bool
     unit.used.catalog.declarations().attributes.at(attribute).audience == Audience::Customer
 }
 
+/// The label of the standard that an attribute departs from.
+fn standard_left(unit: &QuotedUnit<'_>, attribute: AttributeIndex) -> Option<String> {
+    let mut departures = unit.completion.departures.iter();
+    let (_, standard) = departures.find(|(one, _)| *one == attribute)?;
+    let value = Value::Option(standard.clone());
+    Some(unit.used.catalog.show(Subject::Attribute(attribute), &value))
+}
+
 /// The choices of one section.
 struct Group<'a> {
     title: Option<&'a str>,
@@ -79,6 +87,9 @@ fn groups<'a>(unit: &QuotedUnit<'a>) -> Vec<Group<'a>> {
         };
         if let Origin::Picked { quoted: Some(date) } = origin {
             line = format!("{line} (quoted {date})");
+        }
+        if let Some(standard) = standard_left(unit, index) {
+            line = format!("{line} (the standard is {standard})");
         }
         let title = attribute.section.as_deref();
         let known = groups.iter().any(|group| group.title == title);

@@ -5,6 +5,7 @@
 
 mod checked;
 mod chosen;
+mod completed;
 mod explained;
 mod header;
 mod notices;

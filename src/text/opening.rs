@@ -4,7 +4,7 @@ use astragal_model::{DeductedBy, Outcome, RuleState, Subject, Verdict, Want};
 
 use crate::quote::work::{Quote, QuotedUnit, SignOff};
 use crate::text::page::{Page, Tone};
-use crate::text::{chosen, notices, prices, rules, why};
+use crate::text::{chosen, completed, notices, prices, rules, why};
 
 pub(crate) fn write(
     page: &mut Page,
@@ -19,11 +19,14 @@ pub(crate) fn write(
     sizes(page, unit);
     figures(page, unit);
     chosen::write(page, unit);
+    completed::write_because(page, unit);
     rules::write_broken(page, unit);
+    completed::write_way_out(page, unit);
     rules::write_undecided(page, unit);
     rules::write_to_choose(page, unit);
     rules::write_others(page, unit);
     prices::write(page, unit);
+    completed::write_cheapest(page, quote, unit);
     if explained {
         why::write(page, unit);
     }

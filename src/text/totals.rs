@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use astragal_core::complete::Aim;
 use astragal_model::{Id, Money, RuleFinding, Verdict};
 
 use crate::quote::work::{Quote, QuotedUnit, SignOff, Totals};
@@ -16,6 +17,7 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
         page.text(0, "The order has no openings.");
     }
     total(page, &quote.totals());
+    saves(page, quote);
     page.blank();
     verdicts(page, quote);
     if !quote.left_out.is_empty() {
@@ -25,6 +27,17 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     }
     page.blank();
     page.text(0, CAUTION);
+}
+
+/// What the same choices cost less when everything else is filled in at its cheapest.
+fn saves(page: &mut Page, quote: &Quote<'_>) {
+    let Some(saves) = quote.saves() else { return };
+    let saves = format!("{} {}", saves.grouped(), saves.currency());
+    let text = match quote.aim {
+        Some(Aim::Cheapest) => format!("This is {saves} less than with standards."),
+        _ => format!("With the same choices and `--cheapest` it is {saves} less."),
+    };
+    page.text(0, &text);
 }
 
 fn total(page: &mut Page, totals: &Totals<'_>) {

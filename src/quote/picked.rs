@@ -1,0 +1,54 @@
+//! The picks of a unit as the engine takes them.
+//!
+//! Always holds: of two picks of one attribute the later stands, as it does when standards are filled in.
+
+use std::collections::BTreeMap;
+
+use astragal_core::options::Picked;
+use astragal_model::{AttributeIndex, Catalog, Date, Judgement, Pick, RuleName, Standing};
+
+/// Picks, and the dates of the quotes from which some were carried over.
+pub(crate) struct Picks {
+    pub(crate) picks: Vec<Picked>,
+    pub(crate) quoted: BTreeMap<AttributeIndex, Date>,
+}
+
+impl Picks {
+    /// `judgement` is of these picks, filled with standards: it says which are honoured although they are no longer offered.
+    /// Picks of `pins` never change.
+    pub(crate) fn new(
+        catalog: &Catalog,
+        picks: &[Pick],
+        pins: &[AttributeIndex],
+        judgement: &Judgement,
+    ) -> Self {
+        let mut made = Self {
+            picks: Vec::new(),
+            quoted: BTreeMap::new(),
+        };
+        for pick in picks {
+            let attribute = pick.attribute;
+            let options = &catalog.declarations().attributes.at(attribute).options;
+            let Some(value) = options.iter().position(|option| option.id == pick.option) else {
+                continue;
+            };
+            made.picks.retain(|earlier| earlier.attribute != attribute);
+            made.quoted.remove(&attribute);
+            made.quoted.extend(pick.quoted.map(|date| (attribute, date)));
+            made.picks.push(Picked {
+                attribute,
+                value,
+                pinned: pins.contains(&attribute),
+                honoured: is_honoured(judgement, attribute),
+            });
+        }
+        made
+    }
+}
+
+/// Whether the judge lets an option stand that is no longer offered, since it was quoted in time.
+fn is_honoured(judgement: &Judgement, attribute: AttributeIndex) -> bool {
+    let mut findings = judgement.rules.iter();
+    findings
+        .any(|finding| finding.rule == RuleName::Offered(attribute) && finding.standing == Standing::Warns)
+}
