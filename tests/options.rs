@@ -118,6 +118,67 @@ fn with_pick(text: &str, attribute: &str, option: &str) -> Option<String> {
     Some(format!("{}{pick}{}", &text[..picks], &text[picks..]))
 }
 
+/// Nobody asked whether someone sleeps in the basement. What depends on that, depends on nothing else; with "no", everything that
+/// needed no other change is free at the difference that was said.
+#[test]
+fn what_depends_on_one_fact_is_free_at_what_was_said_once_the_fact_is_known() {
+    let text = std::fs::read_to_string(HOUSE).expect("the order");
+    let unit = asked("C1");
+    assert_eq!(unit["verdict"], "undecided");
+    assert_eq!(unit["waits"][0]["id"], "serves_as_escape");
+    let folder = tempfile::tempdir().expect("a folder");
+    copy_folder("examples/corner-house", &folder.path().join("order"));
+    copy_folder("examples/library", &folder.path().join("library"));
+    let opening = text.find("tag = \"C1\"").expect("the basement");
+    let facts = opening + text[opening..].find("facts = { ").expect("facts") + "facts = { ".len();
+    let path = folder.path().join("order/order.toml");
+    let known = format!("{}serves_as_escape = false, {}", &text[..facts], &text[facts..]);
+    std::fs::write(&path, known).expect("the changed order");
+    let path = path.to_str().expect("a path");
+    let answer = json(&["options", path, "--opening", "C1", "--format", "json"]);
+    let known = &answer["units"][0];
+    let mut compared = 0;
+    let attributes = unit["attributes"].as_array().expect("attributes").iter();
+    for (before, after) in attributes.zip(known["attributes"].as_array().expect("attributes")) {
+        let options = before["options"].as_array().expect("options").iter();
+        for (before, after) in options.zip(after["options"].as_array().expect("options")) {
+            assert_ne!(after["state"], "depends", "{after}");
+            if before["state"] != "depends" {
+                continue;
+            }
+            assert_eq!(before["waits"][0]["id"], "serves_as_escape", "{before}");
+            assert_eq!(before["changes"], after["changes"], "{before} {after}");
+            assert_eq!(before["difference"], after["difference"], "{before} {after}");
+            compared += usize::from(!before["difference"].is_null());
+        }
+    }
+    assert!(compared > 40, "{compared} options had a difference");
+}
+
+/// The ring crank is no longer offered; one kitchen window was quoted in time.
+#[test]
+fn an_option_that_is_no_longer_offered_says_so_and_is_kept_where_it_is_honoured() {
+    assert_eq!(option(&asked("K1"), "handle", "ring")["state"], "kept");
+    let bedroom = asked("B1");
+    let ring = option(&bedroom, "handle", "ring");
+    assert_eq!(
+        (&ring["state"], &ring["withheld"]["why"]),
+        (&Value::from("impossible"), &Value::from("no_longer_offered"))
+    );
+    assert!(ring["withheld"]["date"].is_string());
+    let shown = run(&["options", HOUSE, "--opening", "B1"]).out;
+    let line = shown
+        .lines()
+        .find(|line| line.contains("Ring crank"))
+        .expect("the crank");
+    assert!(line.contains("was offered until 20"), "{line}");
+    let hidden = shown
+        .lines()
+        .filter(|line| line.contains("not sold by this dealer"))
+        .count();
+    assert!(hidden > 0, "the dealer's policy hides options");
+}
+
 #[test]
 fn an_opening_that_is_not_there_says_which_there_are() {
     let ran = run(&["options", HOUSE, "--opening", "Z9"]);

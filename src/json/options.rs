@@ -8,7 +8,7 @@ use crate::json::chosen::audience_word;
 use crate::json::quote::{CatalogAnswer, catalog, verdict_word};
 use crate::json::values::{Amount, Named, Wanted, amount, named, option, wants};
 use crate::json::{FORMAT, to_text};
-use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions, worst};
+use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions, Withheld, worst};
 use crate::text::CAUTION;
 
 #[derive(Serialize)]
@@ -31,7 +31,9 @@ struct UnitAnswer {
     /// The least subtotal with the picks as they are, where it is certain.
     least_subtotal: Option<Amount>,
     attributes: Vec<AttributeAnswer>,
-    /// What is not known of the opening and may matter.
+    /// What must be known before it is certain that the picks go together.
+    waits: Vec<Wanted>,
+    /// What must be known before all options are certain that are not ruled out.
     wants: Vec<Wanted>,
 }
 
@@ -48,8 +50,20 @@ struct OptionAnswer {
     /// Null for *not asked*.
     option: Option<Named>,
     state: &'static str,
+    /// How many other picks must change; at least so many where it depends.
     changes: Option<i64>,
     difference: Option<Amount>,
+    /// What must be known before it is certain, where it depends.
+    waits: Vec<Wanted>,
+    /// Why it may not be chosen on the day, whatever else is: `hidden`, `not_yet_offered` or `no_longer_offered`.
+    withheld: Option<WithheldAnswer>,
+}
+
+#[derive(Serialize)]
+struct WithheldAnswer {
+    why: &'static str,
+    /// The first or the last day on which it is offered.
+    date: Option<String>,
 }
 
 /// The options of the units of one opening, as JSON.
@@ -74,6 +88,7 @@ fn unit(unit: &UnitOptions<'_>) -> UnitAnswer {
         selection_changes: unit.selection.possible.map(|least| least.changes),
         least_subtotal: least.as_ref().map(amount),
         attributes: unit.attributes.iter().map(|one| attribute(unit, one)).collect(),
+        waits: wants(unit.unit, &unit.waits),
         wants: wants(unit.unit, &unit.wants),
     }
 }
@@ -88,7 +103,7 @@ fn attribute(unit: &UnitOptions<'_>, attribute: &AttributeOptions) -> AttributeA
             State::Free => ("free", Some(0)),
             State::Changes(changes) => ("changes", Some(changes)),
             State::Impossible => ("impossible", None),
-            State::Depends => ("depends", None),
+            State::Depends(changes) => ("depends", Some(changes)),
         };
         let entry = declared.options.get(one.value);
         OptionAnswer {
@@ -96,11 +111,25 @@ fn attribute(unit: &UnitOptions<'_>, attribute: &AttributeOptions) -> AttributeA
             state,
             changes,
             difference: one.difference.as_ref().map(amount),
+            waits: wants(unit.unit, &one.waits),
+            withheld: one.withheld.as_ref().map(withheld),
         }
     };
     AttributeAnswer {
         attribute: named(catalog, subject),
         audience: audience_word(declared.audience),
         options: attribute.options.iter().map(one).collect(),
+    }
+}
+
+fn withheld(withheld: &Withheld) -> WithheldAnswer {
+    let (why, date) = match withheld {
+        Withheld::Hidden => ("hidden", None),
+        Withheld::From(from) => ("not_yet_offered", Some(from)),
+        Withheld::Until(until) => ("no_longer_offered", Some(until)),
+    };
+    WithheldAnswer {
+        why,
+        date: date.map(ToString::to_string),
     }
 }

@@ -58,12 +58,7 @@ impl QuotedUnit<'_> {
             .policy
             .and_then(|policy| policy.terms.hidden.get(&attribute));
         let is_hidden = |id: &Id| hidden.is_some_and(|hidden| hidden.contains(id));
-        let is_offered = |entry: &&OptionEntry| {
-            let validity = &entry.validity;
-            validity.offered_from.is_none_or(|from| from <= self.date)
-                && validity.offered_until.is_none_or(|until| self.date <= until)
-                && !is_hidden(&entry.id)
-        };
+        let is_offered = |entry: &&OptionEntry| entry.validity.offers(self.date) && !is_hidden(&entry.id);
         let declared = self.used.catalog.declarations().attributes.at(attribute);
         let offered = declared.options.iter().filter(is_offered);
         offered.map(|entry| entry.label.clone()).collect()

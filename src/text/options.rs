@@ -2,7 +2,7 @@
 
 use astragal_model::{Money, Number, RuleName, Subject, Verdict};
 
-use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions};
+use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions, Withheld};
 use crate::text::chosen::is_shown;
 use crate::text::page::{Page, Tone};
 use crate::text::{CAUTION, header};
@@ -37,7 +37,7 @@ fn write(page: &mut Page, unit: &UnitOptions<'_>) {
     page.text(
         2,
         "A difference compares the cheapest unit with the option and the cheapest with your picks, before what is added \
-         at the end.",
+         at the end; where it depends, it holds if all turns out as it needs.",
     );
     page.blank();
     page.text(0, CAUTION);
@@ -100,6 +100,11 @@ fn attribute(page: &mut Page, unit: &UnitOptions<'_>, attribute: &AttributeOptio
         let (tone, state) = state(option);
         let difference = option.difference.as_ref().map_or("-".to_owned(), signed);
         page.spread(4, tone, label, &format!("{state}{difference:>12}"));
+        // What every option waits for as the picks do stands at the top.
+        if !option.waits.is_empty() && option.waits != unit.waits {
+            let names: Vec<String> = option.waits.iter().map(|want| catalog.show_want(want)).collect();
+            page.entry(6, "on ", &names.join("; "));
+        }
     }
 }
 
@@ -109,8 +114,18 @@ fn state(option: &OneOption) -> (Tone, String) {
         State::Free => (Tone::Plain, "free".to_owned()),
         State::Changes(1) => (Tone::Unsure, "changes 1 pick".to_owned()),
         State::Changes(count) => (Tone::Unsure, format!("changes {count} picks")),
-        State::Impossible => (Tone::Bad, "not possible".to_owned()),
-        State::Depends => (Tone::Unsure, "depends".to_owned()),
+        State::Impossible => (
+            Tone::Bad,
+            match &option.withheld {
+                None => "not possible".to_owned(),
+                Some(Withheld::Hidden) => "not sold by this dealer".to_owned(),
+                Some(Withheld::From(from)) => format!("offered from {from}"),
+                Some(Withheld::Until(until)) => format!("was offered until {until}"),
+            },
+        ),
+        State::Depends(0) => (Tone::Unsure, "depends".to_owned()),
+        State::Depends(1) => (Tone::Unsure, "depends, changes 1 pick".to_owned()),
+        State::Depends(count) => (Tone::Unsure, format!("depends, changes {count} picks")),
     }
 }
 

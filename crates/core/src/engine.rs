@@ -2,7 +2,7 @@
 //!
 //! Always holds: an engine can be shared between threads; a question changes nothing.
 
-use astragal_model::{AttributeIndex, Authorities, Catalog, PolicyTerms, Setting};
+use astragal_model::{AttributeIndex, Authorities, Catalog, PolicyTerms, Setting, Subject};
 use num_bigint::BigUint;
 
 use crate::compile::compile;
@@ -10,11 +10,12 @@ use crate::complete::{Completion, Disagreement, Wish, complete};
 use crate::count::count;
 use crate::diagram::Diagram;
 use crate::ground::{Shared, ground};
-use crate::limit::{Limit, Limits};
+use crate::limit::{ATTRIBUTES_MAX, Limit, Limits, OPTIONS_MAX};
 use crate::options::{OptionAnswer, Picked, answers, selection};
 use crate::pass::{Scratch, least, options};
 use crate::prepare::Prepared;
 pub use crate::prepare::{Certainty, TooMuchMoney};
+use crate::waits::{Waits, waits};
 use crate::weights::{Cost, Weight, Weights};
 
 /// A compiled catalog.
@@ -36,6 +37,7 @@ impl Engine {
         seed: u64,
         limits: &Limits,
     ) -> Result<Self, Limit> {
+        within_sizes(catalog)?;
         let mut ground = ground(catalog, policy, authorities);
         let diagram = compile(&mut ground.network, seed, limits)?;
         let shared = ground.into_shared();
@@ -135,11 +137,36 @@ impl Engine {
         answers(&self.diagram, prepared, picks)
     }
 
+    /// What must be known before it is certain that each option can be had.
+    #[must_use]
+    pub fn waits(&self, prepared: &Prepared, picks: &[Picked]) -> Waits {
+        waits(&self.diagram, prepared, picks)
+    }
+
     /// Whole units that keep the picks and hold, best first.
     ///
     /// # Errors
     /// When judging a unit says something else than the diagram.
     pub fn complete(&self, prepared: &Prepared, wish: &Wish<'_>) -> Result<Completion, Disagreement> {
         complete(&self.diagram, prepared, wish)
+    }
+}
+
+/// Refuses a catalog with more attributes or options than values are numbered for.
+fn within_sizes(catalog: &Catalog) -> Result<(), Limit> {
+    let attributes = &catalog.declarations().attributes;
+    let count = attributes.values().count();
+    if count > ATTRIBUTES_MAX {
+        return Err(Limit::Attributes { count });
+    }
+    let mut large = attributes
+        .iter()
+        .filter(|(_, one)| one.options.len() > OPTIONS_MAX);
+    match large.next() {
+        Some((index, attribute)) => Err(Limit::Options {
+            attribute: catalog.name_of(Subject::Attribute(index)),
+            count: attribute.options.len(),
+        }),
+        None => Ok(()),
     }
 }

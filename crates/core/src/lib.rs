@@ -29,6 +29,7 @@ pub mod prepare;
 mod rank;
 pub mod rows;
 mod term;
+pub mod waits;
 pub mod weights;
 
 pub use compile::compile;

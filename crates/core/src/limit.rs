@@ -4,6 +4,12 @@
 
 use thiserror::Error;
 
+/// LIMIT: attributes of a catalog, parts expanded.
+pub const ATTRIBUTES_MAX: usize = 512;
+
+/// LIMIT: options of one attribute.
+pub const OPTIONS_MAX: usize = 4_096;
+
 /// What a compile may take.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Limits {
@@ -34,6 +40,20 @@ impl Default for Limits {
 /// Which limit was passed, and by what.
 #[derive(Clone, PartialEq, Eq, Debug, Error)]
 pub enum Limit {
+    /// The catalog has too many attributes.
+    #[error("the catalog has {count} attributes, parts expanded; at most {ATTRIBUTES_MAX} are compiled")]
+    Attributes {
+        /// How many there are.
+        count: usize,
+    },
+    /// One attribute has too many options.
+    #[error("attribute `{attribute}` has {count} options; at most {OPTIONS_MAX} are compiled")]
+    Options {
+        /// The attribute.
+        attribute: String,
+        /// How many it has.
+        count: usize,
+    },
     /// One relation has too many states.
     #[error("rule `{relation}` has more than {limit} states")]
     RelationStates {

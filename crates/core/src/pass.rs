@@ -13,6 +13,8 @@
     reason = "walks the flat arrays of a diagram, whose builder gave every number that is used here"
 )]
 
+pub(crate) mod witness;
+
 use crate::diagram::Diagram;
 use crate::weights::{Cost, Weight, Weights};
 

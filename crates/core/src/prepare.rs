@@ -143,6 +143,25 @@ impl Prepared {
         }
     }
 
+    /// What each unknown gate and cell of a label wants.
+    pub(crate) fn wants_of(&self, label: &Label) -> impl Iterator<Item = &Wants> {
+        let gates = label
+            .gates()
+            .iter()
+            .filter_map(|gate| match self.gates.get(gate.0 as usize) {
+                Some(GateState::Unknown(wants)) => Some(wants),
+                _ => None,
+            });
+        let cells = label
+            .cells()
+            .iter()
+            .filter_map(|cell| match self.cells.get(cell.0 as usize) {
+                Some(Charge::Unknown(wants)) => Some(wants),
+                _ => None,
+            });
+        gates.chain(cells)
+    }
+
     /// Whether an option departs from the standard of its attribute, whatever else is chosen.
     pub(crate) fn departs(&self, attribute: AttributeIndex, value: usize) -> bool {
         let options = self.option_counts.get(attribute.0).copied().unwrap_or(0);
@@ -218,18 +237,12 @@ fn is_in_force(setting: &Setting<'_>) -> bool {
 /// For each option whether it may be chosen on the day: offered, and not hidden by the policy.
 fn masks(diagram: &Diagram, setting: &Setting<'_>) -> Vec<bool> {
     let mut masks = vec![true; diagram.option_count()];
-    let date = setting.date;
     for (index, attribute) in setting.catalog.declarations().attributes.iter() {
-        let hidden = setting.policy.and_then(|policy| policy.terms.hidden.get(&index));
         let size = diagram.domains().get(index.0).map_or(0, |domain| domain.size);
         for value in 0..size {
             let entry = attribute.options.get(value);
-            let offered = entry.is_none_or(|entry| {
-                let validity = &entry.validity;
-                validity.offered_from.is_none_or(|from| from <= date)
-                    && validity.offered_until.is_none_or(|until| date <= until)
-                    && hidden.is_none_or(|hidden| !hidden.contains(&entry.id))
-            });
+            let offered = entry
+                .is_none_or(|entry| entry.validity.offers(setting.date) && !setting.hides(index, &entry.id));
             let mask = diagram
                 .option(Variable::at(index.0), value)
                 .and_then(|option| masks.get_mut(option));

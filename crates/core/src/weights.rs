@@ -7,7 +7,7 @@
 //! cents never run into changes.
 
 /// What is added up along a configuration and compared: the less the better.
-pub trait Cost: Copy + Ord {
+pub trait Cost: Copy + Ord + Default {
     /// Nothing.
     const ZERO: Self;
     /// Not to be had; more than anything else.

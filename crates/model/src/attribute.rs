@@ -64,6 +64,15 @@ pub struct Validity {
     pub replaced_by: Option<Id>,
 }
 
+impl Validity {
+    /// Whether the option may be chosen on a day.
+    #[must_use]
+    pub fn offers(&self, date: Date) -> bool {
+        self.offered_from.is_none_or(|from| from <= date)
+            && self.offered_until.is_none_or(|until| date <= until)
+    }
+}
+
 /// What an attribute is filled with when nobody picks.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Standard {

@@ -53,6 +53,13 @@ impl<'a> Setting<'a> {
             .map_or_else(|| self.catalog.plan(), |policy| &policy.plan)
     }
 
+    /// Whether the policy hides an option.
+    #[must_use]
+    pub fn hides(&self, attribute: AttributeIndex, option: &Id) -> bool {
+        let hidden = self.policy.and_then(|policy| policy.terms.hidden.get(&attribute));
+        hidden.is_some_and(|hidden| hidden.contains(option))
+    }
+
     /// The standard of an attribute: the policy's, or else the plant's.
     #[must_use]
     pub fn standard(&self, attribute: AttributeIndex) -> &'a Standard {

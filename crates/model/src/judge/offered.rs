@@ -147,8 +147,8 @@ fn out_of_date(
     }
     let until = validity.offered_until.filter(|until| *until < date)?;
     let honoured = validity.honoured_until.filter(|honoured| date <= *honoured);
-    let was_offered = |day: Date| day <= until && validity.offered_from.is_none_or(|from| from <= day);
-    let quoted_in_time = matches!(origin, Origin::Picked { quoted: Some(quoted) } if was_offered(*quoted));
+    let quoted_in_time =
+        matches!(origin, Origin::Picked { quoted: Some(quoted) } if validity.offers(*quoted));
     if let Some(honoured) = honoured.filter(|_| quoted_in_time) {
         let message = format!(
             "{shown} ({label}) was offered until {until}; it was quoted in time and is honoured until {honoured}."
