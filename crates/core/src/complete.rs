@@ -10,8 +10,7 @@
 //!
 //! Always holds: a pinned pick never changes; attributes whose standard is `ask` stay open; every unit is judged before it is
 //! handed out, whole and with what stays open, and its subtotal is what judging says.
-//! Cost: five passes, two more for each attribute at which units that are equally good differ, and judging twice; see [`best`] for
-//! the next ones.
+//! Cost: three ways up the diagram, and judging twice; see [`best`] for the next ones.
 
 mod best;
 mod ranks;
@@ -33,6 +32,9 @@ use crate::rank::Rank;
 /// LIMIT: how many completions are asked for at once.
 pub const COMPLETIONS_MAX: usize = 100;
 
+/// LIMIT: how many units are looked at for them: units that come to the same once something is open are handed out once.
+const UNITS_MAX: usize = 4 * COMPLETIONS_MAX;
+
 /// What is asked for.
 #[derive(Clone, Copy, Debug)]
 pub struct Wish<'a> {
@@ -47,7 +49,7 @@ pub struct Wish<'a> {
     /// The unit on screen: among units that are otherwise as good, one that moves less away from it is better. It is compared
     /// before cents for the standard completion, after them for the cheapest.
     pub near: Option<&'a Unit>,
-    /// How many units, at least one; more than [`COMPLETIONS_MAX`] are not looked for.
+    /// How many units, at least one; more than [`COMPLETIONS_MAX`] are not looked for. Fewer are found where fewer hold.
     pub count: usize,
 }
 
@@ -133,7 +135,7 @@ pub(crate) fn complete(
 fn found(wish: &Wish<'_>, best: Best<'_>) -> Result<Vec<Completed>, Disagreement> {
     let count = wish.count.clamp(1, COMPLETIONS_MAX);
     let mut found: Vec<Completed> = Vec::new();
-    for (rank, values) in best {
+    for (rank, values) in best.take(UNITS_MAX) {
         let unit = judged(wish, Certainty::Certain, rank, values)?;
         // What is opened may have been all that differed.
         if found.iter().all(|other| other.unit != unit.unit) {

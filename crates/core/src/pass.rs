@@ -13,6 +13,7 @@
     reason = "walks the flat arrays of a diagram, whose builder gave every number that is used here"
 )]
 
+pub(crate) mod optimal;
 pub(crate) mod witness;
 
 use crate::diagram::Diagram;

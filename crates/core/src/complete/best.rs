@@ -4,7 +4,7 @@
 //! attribute. The best of the parts comes next, and its part is cut again (Lawler's partition).
 //!
 //! Always holds: a unit comes once; `free` attributes, which nobody may fill, are chosen but never told apart.
-//! Cost: two passes for the best unit and two for each attribute at which equals differ; then one pass an attribute for each next one.
+//! Cost: two ways up for the best unit; then one an attribute for each next one.
 //! Source: E. L. Lawler, A procedure for computing the k best solutions to discrete optimization problems, Management
 //! Science 18 (1972).
 
@@ -13,7 +13,8 @@ use std::collections::{BTreeSet, BinaryHeap};
 
 use crate::diagram::Diagram;
 use crate::network::Variable;
-use crate::pass::{Scratch, least, options};
+use crate::pass::optimal::first_of_the_best;
+use crate::pass::{Scratch, least};
 use crate::rank::Rank;
 use crate::weights::{Cost, Weights};
 
@@ -24,6 +25,8 @@ pub(super) struct Best<'a> {
     free: &'a BTreeSet<usize>,
     scratch: Scratch<Rank>,
     waiting: BinaryHeap<Reverse<Part>>,
+    /// The unit that came last and its part, which is cut only when another is asked for.
+    last: Option<(Vec<usize>, Cut)>,
 }
 
 /// A part of all units: the rank of its best one, that one where it is known, and what cuts the part out.
@@ -59,6 +62,7 @@ impl<'a> Best<'a> {
             free,
             scratch,
             waiting: whole.into_iter().collect(),
+            last: None,
         }
     }
 
@@ -121,18 +125,21 @@ impl Iterator for Best<'_> {
     type Item = (Rank, Vec<usize>);
 
     fn next(&mut self) -> Option<Self::Item> {
+        if let Some((values, cut)) = self.last.take() {
+            self.cut(&values, cut);
+        }
         while let Some(Reverse(part)) = self.waiting.pop() {
             let Some(values) = part.values else {
                 // Parts of equal rank are told apart by their best units, which are looked for only here.
                 let weights = self.within(&part.cut);
-                let values = first_of_the_best(self.diagram, weights, &mut self.scratch)?;
+                let values = first_of_the_best(self.diagram, &weights, &mut self.scratch)?;
                 self.waiting.push(Reverse(Part {
                     values: Some(values),
                     ..part
                 }));
                 continue;
             };
-            self.cut(&values, part.cut);
+            self.last = Some((values.clone(), part.cut));
             return Some((part.rank, values));
         }
         None
@@ -158,30 +165,4 @@ fn close(
         }
     }
     taken
-}
-
-/// Of the units that have the least rank the first in catalog order; `None` when nothing can be had.
-fn first_of_the_best(
-    diagram: &Diagram,
-    mut weights: Weights<Rank>,
-    scratch: &mut Scratch<Rank>,
-) -> Option<Vec<usize>> {
-    let mut best = Vec::new();
-    let least = options(diagram, &weights, scratch, &mut best);
-    let mut values = Vec::new();
-    for (position, domain) in diagram.domains().iter().enumerate() {
-        let option = |value: usize| diagram.option(Variable::at(position), value);
-        let ranks_least = |value: &usize| {
-            let rank = option(*value).and_then(|option| best.get(option));
-            least.is_feasible() && rank == Some(&least)
-        };
-        let mut tied = (0..domain.size).filter(ranks_least);
-        let first = tied.next()?;
-        values.push(first);
-        if tied.next().is_some() {
-            close(diagram, &mut weights, position, |value| value != first);
-            options(diagram, &weights, scratch, &mut best);
-        }
-    }
-    Some(values)
 }
