@@ -39,6 +39,13 @@ impl StateId {
         (self.0 & LEAF != 0 && self != Self::FORBIDDEN).then_some(LabelId(self.0 & !LEAF))
     }
 
+    /// A hash of something, with this mixed into it; the upper half is the better one.
+    #[must_use]
+    pub(crate) fn mixed_into(self, hash: u64) -> u64 {
+        // The multiplier of splitmix64: odd, and no pattern in its bits.
+        (hash.rotate_left(23) ^ u64::from(self.0)).wrapping_mul(0x9e37_79b9_7f4a_7c15)
+    }
+
     /// Whether it is a leaf.
     #[must_use]
     pub fn is_leaf(self) -> bool {

@@ -112,7 +112,7 @@ impl Compiler<'_> {
             }
             let children = self.plan.children(frame.variable);
             let Some(child) = children.get(frame.below.len()) else {
-                frame.keep(&mut self.builder);
+                frame.keep(self.automata, &mut self.builder);
                 continue;
             };
             key.clear();
@@ -131,7 +131,7 @@ impl Compiler<'_> {
         };
         match known {
             Some(node) => frame.below.push(node),
-            None => frame.close(),
+            None => frame.close(self.automata),
         }
     }
 

@@ -5,14 +5,14 @@
 //! with brown.
 //!
 //! Always holds: the groups stand in the order of their first value; forbidden values are in none.
-//! Cost: one visit a value and active slot. A frame that is begun again keeps its memory.
+//! Cost: two visits a value and active slot. A frame that is begun again keeps its memory.
 
 use crate::automata::{Automata, StateId};
 use crate::compile::plan::{At, Child};
 use crate::diagram::build::Builder;
 use crate::diagram::{AndId, NodeId};
+use crate::index::Index;
 use crate::label::LabelId;
-use crate::lists::Lists;
 use crate::network::Variable;
 
 /// One node in the making.
@@ -27,15 +27,18 @@ pub(crate) struct Frame {
     edges: Vec<Option<(LabelId, AndId)>>,
     /// What every slot has come to after the group that is being visited.
     slots: Vec<StateId>,
-    active: Vec<usize>,
-    /// For each group what the active automata have come to.
-    groups: Lists<StateId>,
+    /// The active slots with the states that they had before.
+    active: Vec<(usize, StateId)>,
+    /// For each group its first value, which stands for all.
+    groups: Vec<u16>,
+    /// The groups by hash.
+    index: Index,
     /// For each group what the automata that end here carry.
     labels: Vec<LabelId>,
     /// For each value that is not forbidden its group.
     group_of: Vec<(u16, u32)>,
-    /// For each value what the active automata come to.
-    after: Vec<StateId>,
+    /// For each value a hash of what the active automata come to, and whether none forbids it.
+    hashes: Vec<(u64, bool)>,
 }
 
 impl Frame {
@@ -52,59 +55,87 @@ impl Frame {
         self.edges.clear();
         self.slots.clear();
         self.slots.extend(state.iter().chain(&at.beginning));
-        let is_active = |(_, state): &(usize, &StateId)| automata.rank(**state) == Some(at.rank);
-        let active = self.slots.iter().enumerate().filter(is_active);
         self.active.clear();
-        self.active.extend(active.map(|(slot, _)| slot));
+        for slot in &at.reads {
+            let state = self.slots.get(*slot).copied();
+            let active = state.filter(|state| automata.rank(*state) == Some(at.rank));
+            self.active.extend(active.map(|state| (*slot, state)));
+        }
         self.read(automata, size);
-        self.group(size);
-        self.label(builder);
-        self.enter();
+        self.group(automata);
+        self.label(automata, builder);
+        self.enter(automata);
     }
 
-    /// Reads what the active automata come to, value after value.
+    /// Hashes what the active automata come to, automaton after automaton.
     fn read(&mut self, automata: &Automata, size: usize) {
-        let count = self.active.len();
-        self.after.clear();
-        self.after.resize(size * count, StateId::FORBIDDEN);
-        for (column, slot) in self.active.iter().enumerate() {
-            let state = self.slots.get(*slot).copied().unwrap_or(StateId::EMPTY);
-            let cells = self.after.iter_mut().skip(column).step_by(count);
-            for (cell, child) in cells.zip(automata.children(state)) {
-                *cell = *child;
+        self.hashes.clear();
+        self.hashes.resize(size, (0, true));
+        for (_, state) in &self.active {
+            for ((hash, allowed), child) in self.hashes.iter_mut().zip(automata.children(*state)) {
+                *hash = child.mixed_into(*hash);
+                *allowed &= *child != StateId::FORBIDDEN;
             }
         }
     }
 
-    fn group(&mut self, size: usize) {
-        let count = self.active.len();
-        self.groups.clear();
+    fn group(&mut self, automata: &Automata) {
+        let Self {
+            active,
+            groups,
+            index,
+            ..
+        } = self;
+        groups.clear();
+        index.clear();
         self.group_of.clear();
-        for value in 0..size {
-            let after = self.after.get(value * count..(value + 1) * count);
-            let after = after.unwrap_or_default();
-            if !after.contains(&StateId::FORBIDDEN) {
-                let value = u16::try_from(value).unwrap_or(u16::MAX);
-                self.group_of.push((value, self.groups.number(0, after)));
-            }
+        for (value, (hash, _)) in self
+            .hashes
+            .iter()
+            .enumerate()
+            .filter(|(_, (_, allowed))| *allowed)
+        {
+            let hash = u32::try_from(hash >> 32).unwrap_or(0);
+            let same = |group: u32| {
+                let first = groups.get(group as usize).copied().map(usize::from);
+                active.iter().all(|(_, state)| {
+                    let children = automata.children(*state);
+                    first.and_then(|first| children.get(first)) == children.get(value)
+                })
+            };
+            let short = u16::try_from(value).unwrap_or(u16::MAX);
+            let group = index.find(hash, same).unwrap_or_else(|| {
+                let group = u32::try_from(groups.len()).unwrap_or(u32::MAX - 1);
+                groups.push(short);
+                index.insert(hash, group);
+                group
+            });
+            self.group_of.push((short, group));
         }
     }
 
-    fn label(&mut self, builder: &mut Builder) {
+    fn label(&mut self, automata: &Automata, builder: &mut Builder) {
         self.labels.clear();
-        for (_, after) in self.groups.iter() {
-            let ended = after.iter().filter_map(|state| state.label());
+        for value in &self.groups {
+            let after = self
+                .active
+                .iter()
+                .map(|(_, state)| child(automata, *state, *value));
+            let ended = after.filter_map(StateId::label);
             let label = ended.fold(LabelId::EMPTY, |all, one| builder.label(all, one));
             self.labels.push(label);
         }
     }
 
     /// Puts into the slots what the group to be visited has come to; leaves are paid for already.
-    fn enter(&mut self) {
-        let group = u32::try_from(self.edges.len()).unwrap_or(u32::MAX);
-        for (slot, state) in self.active.iter().zip(self.groups.list(group)) {
+    fn enter(&mut self, automata: &Automata) {
+        let Some(value) = self.groups.get(self.edges.len()) else {
+            return;
+        };
+        for (slot, state) in &self.active {
+            let after = child(automata, *state, *value);
             if let Some(place) = self.slots.get_mut(*slot) {
-                *place = if state.is_leaf() { StateId::EMPTY } else { *state };
+                *place = if after.is_leaf() { StateId::EMPTY } else { after };
             }
         }
     }
@@ -121,19 +152,19 @@ impl Frame {
     }
 
     /// Ends a group below which nothing holds.
-    pub(crate) fn close(&mut self) {
+    pub(crate) fn close(&mut self, automata: &Automata) {
         self.edges.push(None);
         self.below.clear();
-        self.enter();
+        self.enter(automata);
     }
 
     /// Ends a group whose children are all known.
-    pub(crate) fn keep(&mut self, builder: &mut Builder) {
+    pub(crate) fn keep(&mut self, automata: &Automata, builder: &mut Builder) {
         let label = self.labels.get(self.edges.len()).copied();
         let and = builder.and(&self.below);
         self.edges.push(Some((label.unwrap_or(LabelId::EMPTY), and)));
         self.below.clear();
-        self.enter();
+        self.enter(automata);
     }
 
     /// The values that something holds below, rising, each with its edge.
@@ -143,4 +174,11 @@ impl Frame {
             Some((*value, label, and))
         })
     }
+}
+
+/// What an automaton comes to after a value.
+fn child(automata: &Automata, state: StateId, value: u16) -> StateId {
+    let children = automata.children(state);
+    let child = children.get(usize::from(value)).copied();
+    child.unwrap_or(StateId::EMPTY)
 }
