@@ -8,10 +8,11 @@
 //! Cost: one visit a state and value of each relation, layer by layer; never recursive.
 //! Source: R. E. Bryant, Graph-based algorithms for Boolean function manipulation, IEEE TC 35 (1986), for many values.
 
-use rustc_hash::{FxBuildHasher, FxHashMap};
+use rustc_hash::FxHashMap;
 
 use crate::label::{LabelId, Labels};
 use crate::limit::{Limit, Limits};
+use crate::lists::Lists;
 use crate::network::{Decision, Relation, RelationState, Variable};
 
 /// A node or a leaf.
@@ -38,22 +39,18 @@ impl StateId {
         (self.0 & LEAF != 0 && self != Self::FORBIDDEN).then_some(LabelId(self.0 & !LEAF))
     }
 
+    /// A hash of something, with this mixed into it; the upper half is the better one.
+    #[must_use]
+    pub(crate) fn mixed_into(self, hash: u64) -> u64 {
+        // The multiplier of splitmix64: odd, and no pattern in its bits.
+        (hash.rotate_left(23) ^ u64::from(self.0)).wrapping_mul(0x9e37_79b9_7f4a_7c15)
+    }
+
     /// Whether it is a leaf.
     #[must_use]
     pub fn is_leaf(self) -> bool {
         self.0 & LEAF != 0
     }
-
-    fn index(self) -> usize {
-        self.0 as usize
-    }
-}
-
-/// A node: where its children stand, and its rank.
-#[derive(Clone, Copy, Debug)]
-struct Head {
-    rank: u32,
-    first: u32,
 }
 
 /// All automata over one order.
@@ -61,15 +58,16 @@ struct Head {
 pub struct Automata {
     /// The labels of all leaves, and later of all edges.
     pub labels: Labels,
-    heads: Vec<Head>,
-    children: Vec<StateId>,
-    numbers: FxHashMap<(u32, Box<[StateId]>), StateId>,
+    /// The children of each node under its rank.
+    nodes: Lists<StateId>,
 }
 
-/// One layer of a relation while it is read: its states, and for each that is open the states after each value.
+/// One layer of a relation while it is read.
 struct Layer {
-    states: Vec<RelationState>,
-    after: Vec<Vec<RelationState>>,
+    /// Its states, each with what it decides and where the states after it end.
+    states: Vec<(RelationState, Decision, usize)>,
+    /// The states after each value of each state that is open.
+    after: Vec<RelationState>,
 }
 
 impl Automata {
@@ -89,65 +87,69 @@ impl Automata {
         let start = relation.start(&order)?;
         let layers = read(relation, &order, start, limits)?;
         let mut below: FxHashMap<RelationState, StateId> = FxHashMap::default();
-        for (position, layer) in layers.iter().enumerate().rev() {
+        for (position, layer) in layers.into_iter().enumerate().rev() {
             let rank = order.get(position).map_or(0, rank);
-            let mut here = FxHashMap::with_capacity_and_hasher(layer.states.len(), FxBuildHasher);
-            for (state, after) in layer.states.iter().zip(&layer.after) {
-                let built = match relation.decision(*state, position) {
-                    Decision::Forbidden => StateId::FORBIDDEN,
-                    Decision::Allowed(label) => StateId::leaf(self.labels.number(label)),
-                    Decision::Open => {
-                        let below = |state| below.get(state).copied().unwrap_or(StateId::FORBIDDEN);
-                        self.node(rank, after.iter().map(below).collect())
-                    }
-                };
-                here.insert(*state, built);
-            }
-            below = here;
+            below = self.layer(layer, rank, &below);
         }
         Ok(below.get(&start).copied().unwrap_or(StateId::EMPTY))
+    }
+
+    /// The nodes of a layer; `below` are those of the next.
+    fn layer(
+        &mut self,
+        layer: Layer,
+        rank: u32,
+        below: &FxHashMap<RelationState, StateId>,
+    ) -> FxHashMap<RelationState, StateId> {
+        let mut here = FxHashMap::default();
+        here.reserve(layer.states.len());
+        let mut children = Vec::new();
+        let mut begin = 0;
+        for (state, decision, end) in layer.states {
+            let after = layer.after.get(begin..end).unwrap_or_default();
+            begin = end;
+            let built = match decision {
+                Decision::Forbidden => StateId::FORBIDDEN,
+                Decision::Allowed(label) => StateId::leaf(self.labels.number(label)),
+                Decision::Open => {
+                    children.clear();
+                    let runs = after.chunk_by(PartialEq::eq);
+                    for run in runs {
+                        let child = run.first().and_then(|state| below.get(state)).copied();
+                        let child = child.unwrap_or(StateId::FORBIDDEN);
+                        children.extend(run.iter().map(|_| child));
+                    }
+                    self.node(rank, &children)
+                }
+            };
+            here.insert(state, built);
+        }
+        here
     }
 
     /// The rank that a node tests; `None` for a leaf.
     #[must_use]
     pub fn rank(&self, state: StateId) -> Option<u32> {
-        if state.is_leaf() {
-            return None;
-        }
-        self.heads.get(state.index()).map(|head| head.rank)
+        self.nodes.tag(state.0)
     }
 
-    /// The child of a node for a value; the state itself for a leaf.
+    /// The children of a node by value; none of a leaf.
     #[must_use]
-    pub fn child(&self, state: StateId, value: usize) -> StateId {
-        let head = (!state.is_leaf())
-            .then(|| self.heads.get(state.index()))
-            .flatten();
-        let child = head.and_then(|head| self.children.get(head.first as usize + value));
-        child.copied().unwrap_or(state)
+    pub fn children(&self, state: StateId) -> &[StateId] {
+        self.nodes.list(state.0)
     }
 
     /// The ranks that an automaton tests, rising.
     #[must_use]
     pub fn support(&self, root: StateId) -> Vec<u32> {
         let mut ranks = std::collections::BTreeSet::new();
-        let mut seen = std::collections::HashSet::from([root]);
+        let mut seen = rustc_hash::FxHashSet::from_iter([root]);
         let mut stack = vec![root];
         while let Some(state) = stack.pop() {
-            let Some(head) = (!state.is_leaf())
-                .then(|| self.heads.get(state.index()))
-                .flatten()
-            else {
-                continue;
-            };
-            ranks.insert(head.rank);
-            let first = head.first as usize;
-            let end = self
-                .heads
-                .get(state.index() + 1)
-                .map_or(self.children.len(), |next| next.first as usize);
-            for child in self.children.get(first..end).unwrap_or_default() {
-                if seen.insert(*child) {
+            ranks.extend(self.rank(state));
+            let runs = self.children(state).chunk_by(PartialEq::eq);
+            for child in runs.filter_map(<[StateId]>::first) {
+                if !child.is_leaf() && seen.insert(*child) {
                     stack.push(*child);
                 }
             }
@@ -155,24 +157,11 @@ impl Automata {
         ranks.into_iter().collect()
     }
 
-    fn node(&mut self, rank: u32, children: Box<[StateId]>) -> StateId {
-        if let Some((first, rest)) = children.split_first()
-            && rest.iter().all(|child| child == first)
-        {
-            return *first;
+    fn node(&mut self, rank: u32, children: &[StateId]) -> StateId {
+        match children.split_first() {
+            Some((first, rest)) if rest.iter().all(|child| child == first) => *first,
+            _ => StateId(self.nodes.number(rank, children).min(LEAF - 1)),
         }
-        let key = (rank, children);
-        if let Some(number) = self.numbers.get(&key) {
-            return *number;
-        }
-        let number = StateId(u32::try_from(self.heads.len()).unwrap_or(LEAF - 1));
-        self.heads.push(Head {
-            rank,
-            first: u32::try_from(self.children.len()).unwrap_or(u32::MAX),
-        });
-        self.children.extend_from_slice(&key.1);
-        self.numbers.insert(key, number);
-        number
     }
 }
 
@@ -184,30 +173,31 @@ fn read(
     limits: &Limits,
 ) -> Result<Vec<Layer>, Limit> {
     let mut layers = Vec::with_capacity(order.len() + 1);
-    let mut states = vec![start];
+    let mut reached = vec![start];
     let mut count = 0;
     for position in 0..=order.len() {
-        count += states.len();
+        count += reached.len();
         if count > limits.relation_states {
             return Err(Limit::RelationStates {
                 relation: relation.name().to_owned(),
                 limit: limits.relation_states,
             });
         }
-        let mut after = Vec::with_capacity(states.len());
-        let mut next = Vec::new();
-        for state in &states {
-            let mut reached = Vec::new();
-            if relation.decision(*state, position) == Decision::Open {
-                relation.after(*state, position, &mut reached)?;
+        let mut states = Vec::with_capacity(reached.len());
+        let mut after = Vec::new();
+        for state in &reached {
+            let decision = relation.decision(*state, position);
+            if decision == Decision::Open {
+                relation.after(*state, position, &mut after)?;
             }
-            next.extend_from_slice(&reached);
-            after.push(reached);
+            states.push((*state, decision, after.len()));
         }
-        next.sort_unstable();
-        next.dedup();
+        reached.clear();
+        let runs = after.chunk_by(PartialEq::eq);
+        reached.extend(runs.filter_map(<[RelationState]>::first));
+        reached.sort_unstable();
+        reached.dedup();
         layers.push(Layer { states, after });
-        states = next;
     }
     Ok(layers)
 }

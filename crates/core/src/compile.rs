@@ -11,17 +11,18 @@
 //! (2008).
 
 mod frame;
+mod merge;
 mod plan;
-
-use rustc_hash::{FxBuildHasher, FxHashMap};
 
 use crate::automata::{Automata, StateId};
 use crate::compile::frame::Frame;
+use crate::compile::merge::Merge;
 use crate::compile::plan::Plan;
 use crate::diagram::build::Builder;
-use crate::diagram::{AndId, Diagram, NodeId};
+use crate::diagram::{Diagram, NodeId};
 use crate::label::LabelId;
 use crate::limit::{Limit, Limits};
+use crate::lists::Lists;
 use crate::network::{Network, Variable};
 use crate::order::Tree;
 
@@ -48,8 +49,12 @@ pub fn compile(network: &mut Network, seed: u64, limits: &Limits) -> Result<Diag
         plan: &plan,
         network,
         limits,
-        known: vec![FxHashMap::default(); network.domains.len()],
-        states: 0,
+        states: Lists::default(),
+        known: Vec::new(),
+        done: 0,
+        stack: Vec::new(),
+        spare: Vec::new(),
+        merge: Merge::default(),
         builder: Builder::new(&network.domains, labels),
     };
     compiler.run()
@@ -63,9 +68,16 @@ struct Compiler<'a> {
     plan: &'a Plan,
     network: &'a Network,
     limits: &'a Limits,
-    /// For each variable the states seen.
-    known: Vec<FxHashMap<Box<[StateId]>, Known>>,
-    states: usize,
+    /// The states seen, each under its variable.
+    states: Lists<StateId>,
+    /// What is known of each state; `None` while its node is in the making.
+    known: Vec<Option<Known>>,
+    /// How many states are no longer in the making.
+    done: usize,
+    stack: Vec<Frame>,
+    /// Frames whose memory is used again.
+    spare: Vec<Frame>,
+    merge: Merge,
     builder: Builder,
 }
 
@@ -77,7 +89,7 @@ impl Compiler<'_> {
         }
         let roots: Option<Vec<NodeId>> = roots.into_iter().collect();
         let whole = roots.filter(|_| !self.plan.contradicts);
-        let whole = whole.map(|roots| self.builder.and(roots));
+        let whole = whole.map(|roots| self.builder.and(&roots));
         let label = self
             .plan
             .constant
@@ -88,116 +100,101 @@ impl Compiler<'_> {
 
     /// The node of a root.
     fn node(&mut self, variable: Variable) -> Result<Known, Limit> {
-        let mut stack = vec![self.frame(variable, Box::default())?];
         let mut key = Vec::new();
-        while let Some(frame) = stack.last_mut() {
-            let Some(group) = frame.groups.get(frame.group) else {
-                let done = stack.pop();
-                let Some(done) = done else { break };
-                let known = self.finish(done)?;
-                if stack.is_empty() {
+        self.seen(variable, &key);
+        while let Some(frame) = self.stack.last_mut() {
+            if frame.is_done() {
+                let known = self.finish()?;
+                if self.stack.is_empty() {
                     return Ok(known);
                 }
                 continue;
-            };
+            }
             let children = self.plan.children(frame.variable);
             let Some(child) = children.get(frame.below.len()) else {
-                let below = std::mem::take(&mut frame.below);
-                let and = self.builder.and(below);
-                frame.edges.push((group.label, and, group.values.clone()));
-                frame.group += 1;
+                frame.keep(self.automata, &mut self.builder);
                 continue;
             };
             key.clear();
-            key.extend(child.slots.iter().map(|slot| group.state(*slot)));
-            match self
-                .known
-                .get(child.variable.index())
-                .and_then(|known| known.get(key.as_slice()))
-            {
-                Some(Some(node)) => frame.below.push(*node),
-                Some(None) => {
-                    frame.below.clear();
-                    frame.group += 1;
-                }
-                None => {
-                    let next = self.frame(child.variable, key.as_slice().into())?;
-                    stack.push(next);
-                }
+            key.extend(frame.state_of(child));
+            if let Some(known) = self.seen(child.variable, &key) {
+                self.follow(known);
             }
         }
         Ok(None)
     }
 
-    /// Makes the node of a frame whose groups are all visited, and remembers its state.
-    fn finish(&mut self, frame: Frame) -> Result<Known, Limit> {
-        let variable = frame.variable;
-        let known = if frame.edges.is_empty() {
-            None
-        } else {
-            Some(self.builder.node(variable, merged(frame.edges)))
+    /// Goes on in the uppermost frame with what is known of its next child.
+    fn follow(&mut self, known: Known) {
+        let Some(frame) = self.stack.last_mut() else {
+            return;
         };
+        match known {
+            Some(node) => frame.below.push(node),
+            None => frame.close(self.automata),
+        }
+    }
+
+    /// What is known of a state; when it was never seen, `None`, and a frame for it is begun.
+    fn seen(&mut self, variable: Variable, state: &[StateId]) -> Option<Known> {
+        let number = self.states.number(variable.0, state);
+        if let Some(known) = self.known.get(number as usize) {
+            return *known;
+        }
+        self.known.push(None);
+        let domain = self.network.domains.get(variable.index());
+        let mut frame = self.spare.pop().unwrap_or_default();
+        frame.variable = variable;
+        frame.state = number;
+        frame.begin(
+            self.automata,
+            self.plan.at(variable),
+            domain.map_or(0, |domain| domain.size),
+            state,
+            &mut self.builder,
+        );
+        self.stack.push(frame);
+        None
+    }
+
+    /// Makes the node of the uppermost frame, whose groups are all visited, and remembers its state.
+    fn finish(&mut self) -> Result<Known, Limit> {
+        let Some(frame) = self.stack.pop() else {
+            return Ok(None);
+        };
+        let known = self.merge.node(&frame, &mut self.builder);
         if self.builder.node_count() > self.limits.nodes {
             return Err(Limit::Nodes {
                 variables: self.builder.busiest(&self.network.domains),
                 limit: self.limits.nodes,
             });
         }
-        self.states += 1;
-        if self.states > self.limits.states {
+        self.done += 1;
+        if self.done > self.limits.states {
             return Err(Limit::States {
                 variables: self.widest(),
                 limit: self.limits.states,
             });
         }
-        if let Some(states) = self.known.get_mut(variable.index()) {
-            states.insert(frame.state, known);
+        if let Some(slot) = self.known.get_mut(frame.state as usize) {
+            *slot = Some(known);
         }
+        self.spare.push(frame);
+        self.follow(known);
         Ok(known)
     }
 
     /// The three variables at which most states were seen.
     fn widest(&self) -> Vec<String> {
-        let counts = self.known.iter().map(FxHashMap::len).zip(&self.network.domains);
-        let mut counts: Vec<(usize, &String)> = counts.map(|(count, domain)| (count, &domain.name)).collect();
+        let domains = self.network.domains.iter();
+        let mut counts: Vec<(usize, &String)> = domains.map(|domain| (0, &domain.name)).collect();
+        for ((variable, _), known) in self.states.iter().zip(&self.known) {
+            let count = counts.get_mut(variable as usize);
+            if let Some((count, _)) = count.filter(|_| known.is_some()) {
+                *count += 1;
+            }
+        }
         counts.sort_by(|one, other| other.cmp(one));
         counts.into_iter().take(3).map(|(_, name)| name.clone()).collect()
     }
-
-    fn frame(&mut self, variable: Variable, state: Box<[StateId]>) -> Result<Frame, Limit> {
-        let at = self.plan.at(variable);
-        let size = self
-            .network
-            .domains
-            .get(variable.index())
-            .map_or(0, |domain| domain.size);
-        Ok(Frame::new(
-            self.automata,
-            at,
-            variable,
-            size,
-            state,
-            &mut self.builder,
-        ))
-    }
-}
-
-/// Edges with the same label and children become one.
-fn merged(edges: Vec<(LabelId, AndId, Vec<u16>)>) -> Vec<(LabelId, AndId, Vec<u16>)> {
-    let mut places: FxHashMap<(LabelId, AndId), usize> =
-        FxHashMap::with_capacity_and_hasher(edges.len(), FxBuildHasher);
-    let mut merged: Vec<(LabelId, AndId, Vec<u16>)> = Vec::with_capacity(edges.len());
-    for (label, and, values) in edges {
-        match places.get(&(label, and)).and_then(|place| merged.get_mut(*place)) {
-            Some(edge) => edge.2.extend(values),
-            None => {
-                places.insert((label, and), merged.len());
-                merged.push((label, and, values));
-            }
-        }
-    }
-    for edge in &mut merged {
-        edge.2.sort_unstable();
-    }
-    merged
 }

@@ -26,7 +26,7 @@ pub struct AndId(pub(crate) u32);
 pub struct SetId(pub(crate) u32);
 
 /// One edge.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
 pub(crate) struct Edge {
     pub(crate) set: SetId,
     pub(crate) and: AndId,

@@ -11,7 +11,7 @@ use crate::label::Label;
 use crate::limit::Limit;
 
 /// A variable by its position.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Default)]
 pub struct Variable(pub u32);
 
 impl Variable {

@@ -5,10 +5,9 @@
 //!
 //! A state is the list of rows that still match what was read. Cost: one visit a row, value and state.
 
-use rustc_hash::FxHashMap;
-
 use crate::label::Label;
 use crate::limit::Limit;
+use crate::lists::Lists;
 use crate::network::{Decision, Relation, RelationState, Variable};
 
 /// One row.
@@ -33,8 +32,10 @@ pub struct Rows {
     columns: Vec<usize>,
     /// For each row the position after its last restricted column.
     free_from: Vec<usize>,
-    states: Vec<Box<[u32]>>,
-    numbers: FxHashMap<Box<[u32]>, RelationState>,
+    /// For each state the rows that still match, rising.
+    states: Lists<u32>,
+    /// For each value the rows that match after it; memory that is used again.
+    by_value: Vec<Vec<u32>>,
 }
 
 impl Rows {
@@ -57,25 +58,19 @@ impl Rows {
             limit,
             columns: Vec::new(),
             free_from: Vec::new(),
-            states: Vec::new(),
-            numbers: FxHashMap::default(),
+            states: Lists::default(),
+            by_value: Vec::new(),
         }
     }
 
-    fn number(&mut self, alive: Vec<u32>) -> Result<RelationState, Limit> {
-        let alive = alive.into_boxed_slice();
-        if let Some(number) = self.numbers.get(&alive) {
-            return Ok(*number);
-        }
-        if self.states.len() >= self.limit {
+    fn number(&mut self, alive: &[u32]) -> Result<RelationState, Limit> {
+        let number = self.states.number(0, alive);
+        if self.states.len() > self.limit {
             return Err(Limit::RelationStates {
                 relation: self.name.clone(),
                 limit: self.limit,
             });
         }
-        let number = u32::try_from(self.states.len()).unwrap_or(u32::MAX);
-        self.states.push(alive.clone());
-        self.numbers.insert(alive, number);
         Ok(number)
     }
 
@@ -110,7 +105,6 @@ impl Relation for Rows {
         let column = |variable| self.scope.iter().position(|one| one == variable);
         self.columns = order.iter().filter_map(column).collect();
         self.states.clear();
-        self.numbers.clear();
         let free_from = |row: &Row| {
             let restricted = |column: &&usize| row.cells.get(**column).is_some_and(Option::is_some);
             let last = self
@@ -124,7 +118,7 @@ impl Relation for Rows {
         self.free_from = self.rows.iter().map(free_from).collect();
         let mut alive: Vec<u32> = (0..u32::try_from(self.rows.len()).unwrap_or(u32::MAX)).collect();
         self.cut(&mut alive, 0);
-        self.number(alive)
+        self.number(&alive)
     }
 
     fn decision(&self, state: RelationState, position: usize) -> Decision {
@@ -132,7 +126,7 @@ impl Relation for Rows {
             Some(label) => Decision::Allowed(label.clone()),
             None => Decision::Forbidden,
         };
-        let alive = self.states.get(state as usize).map_or(&[][..], |alive| alive);
+        let alive = self.states.list(state);
         let label = |row: &u32| self.rows.get(*row as usize).map(|row| &row.label);
         let Some((last, before)) = alive.split_last() else {
             return decided(&self.otherwise);
@@ -160,29 +154,31 @@ impl Relation for Rows {
         position: usize,
         states: &mut Vec<RelationState>,
     ) -> Result<(), Limit> {
-        let alive = self.states.get(state as usize).cloned().unwrap_or_default();
         let size = self
             .columns
             .get(position)
             .and_then(|column| self.sizes.get(*column));
-        let mut by_value: Vec<Vec<u32>> = vec![Vec::new(); size.copied().unwrap_or(0)];
-        for row in alive {
-            match self.cell(row, position) {
-                None => by_value.iter_mut().for_each(|alive| alive.push(row)),
+        let mut by_value = std::mem::take(&mut self.by_value);
+        by_value.resize(size.copied().unwrap_or(0), Vec::new());
+        by_value.iter_mut().for_each(Vec::clear);
+        for row in self.states.list(state) {
+            match self.cell(*row, position) {
+                None => by_value.iter_mut().for_each(|alive| alive.push(*row)),
                 Some(values) => {
                     for value in values {
                         if let Some(alive) = by_value.get_mut(*value) {
-                            alive.push(row);
+                            alive.push(*row);
                         }
                     }
                 }
             }
         }
-        for mut alive in by_value {
+        for alive in &mut by_value {
             alive.dedup();
-            self.cut(&mut alive, position + 1);
+            self.cut(alive, position + 1);
             states.push(self.number(alive)?);
         }
+        self.by_value = by_value;
         Ok(())
     }
 }

@@ -19,7 +19,10 @@ use astragal_model::{
 };
 use rustc_hash::FxHashMap;
 
+use crate::index::{Index, hash_of};
+
 pub(crate) use substitute::Replacement;
+use substitute::Schedule;
 pub(crate) use translate::Translator;
 pub(crate) use value::Known;
 
@@ -139,13 +142,16 @@ fn position(attribute: AttributeIndex) -> usize {
 pub(crate) struct Terms {
     terms: Vec<Term>,
     reads: Vec<Reads>,
-    numbers: FxHashMap<Term, TermId>,
+    numbers: Index,
     cells: Vec<Cell>,
     cell_numbers: FxHashMap<Cell, CellNumber>,
     rows: Vec<Box<[LookUpRow]>>,
     row_numbers: FxHashMap<Box<[LookUpRow]>, RowsNumber>,
-    /// What terms become when an attribute takes a value.
-    replaced: FxHashMap<(TermId, AttributeIndex, u16), TermId>,
+    /// Where the row of a term and an attribute begins: what the term becomes, a value after the other.
+    rows_of: FxHashMap<(TermId, AttributeIndex), usize>,
+    replaced: Vec<TermId>,
+    /// Memory that is used again.
+    schedule: Schedule,
 }
 
 impl Terms {
@@ -194,10 +200,12 @@ impl Terms {
 
     /// Stores a term as it is.
     fn store(&mut self, term: Term) -> TermId {
-        if let Some(number) = self.numbers.get(&term) {
-            return *number;
+        let hash = hash_of(&term);
+        let is_it = |number: u32| self.terms.get(number as usize) == Some(&term);
+        if let Some(number) = self.numbers.find(hash, is_it) {
+            return TermId(number);
         }
-        let number = TermId(u32::try_from(self.terms.len()).unwrap_or(u32::MAX));
+        let number = u32::try_from(self.terms.len()).unwrap_or(u32::MAX - 1);
         let mut reads = Reads::default();
         match &term {
             Term::Attribute(attribute) | Term::Property(attribute, _) | Term::IsAsked(attribute) => {
@@ -205,10 +213,10 @@ impl Terms {
             }
             other => other.parts(|part| reads.add(self.reads(part))),
         }
-        self.terms.push(term.clone());
+        self.terms.push(term);
         self.reads.push(reads);
-        self.numbers.insert(term, number);
-        number
+        self.numbers.insert(hash, number);
+        TermId(number)
     }
 }
 

@@ -17,6 +17,8 @@ pub(crate) struct At {
     pub(crate) rank: u32,
     /// The roots of the automata that begin here.
     pub(crate) beginning: Vec<StateId>,
+    /// The slots of the automata that may read the variable.
+    pub(crate) reads: Vec<usize>,
     /// The children with the slots that make their states.
     pub(crate) children: Vec<Child>,
 }
@@ -81,6 +83,7 @@ impl Plan {
         static NONE: At = At {
             rank: 0,
             beginning: Vec::new(),
+            reads: Vec::new(),
             children: Vec::new(),
         };
         self.at.get(variable.index()).unwrap_or(&NONE)
@@ -127,9 +130,16 @@ impl Plan {
                     slots: crossing,
                 });
             }
+            let rank = u32::try_from(rank).unwrap_or(u32::MAX);
             if let Some(at) = self.at.get_mut(variable.index()) {
                 *at = At {
-                    rank: u32::try_from(rank).unwrap_or(u32::MAX),
+                    rank,
+                    reads: (0..slots.len())
+                        .filter(|slot| {
+                            let automaton = slots.get(*slot).and_then(|number| spanned.get(*number));
+                            automaton.is_some_and(|one| one.support.binary_search(&rank).is_ok())
+                        })
+                        .collect(),
                     beginning: begin
                         .iter()
                         .filter_map(|number| spanned.get(*number))

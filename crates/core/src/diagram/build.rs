@@ -6,6 +6,7 @@ use rustc_hash::FxHashMap;
 
 use crate::diagram::{AndId, Diagram, Edge, NodeId, SetId};
 use crate::label::{LabelId, Labels};
+use crate::lists::Lists;
 use crate::network::{Domain, Variable};
 
 /// A diagram in the making.
@@ -14,18 +15,13 @@ pub(crate) struct Builder {
     first_option: Vec<u32>,
     labels: Labels,
     joined: FxHashMap<(LabelId, LabelId), LabelId>,
-    sets: Vec<(Variable, Vec<u16>)>,
-    set_numbers: FxHashMap<(Variable, Vec<u16>), SetId>,
-    ands: Vec<Box<[NodeId]>>,
-    and_numbers: FxHashMap<Box<[NodeId]>, AndId>,
-    nodes: Vec<Node>,
-    node_numbers: FxHashMap<(Variable, Vec<[u32; 3]>), NodeId>,
-}
-
-struct Node {
-    variable: Variable,
-    edges: Vec<Edge>,
-    ands_before: u32,
+    /// The values of each set under its variable.
+    sets: Lists<u16>,
+    ands: Lists<NodeId>,
+    /// The edges of each node under its variable.
+    nodes: Lists<Edge>,
+    /// For each node how many AND nodes were made before it.
+    ands_before: Vec<u32>,
 }
 
 fn number(count: usize) -> u32 {
@@ -46,12 +42,10 @@ impl Builder {
             first_option,
             labels,
             joined: FxHashMap::default(),
-            sets: Vec::new(),
-            set_numbers: FxHashMap::default(),
-            ands: Vec::new(),
-            and_numbers: FxHashMap::default(),
-            nodes: Vec::new(),
-            node_numbers: FxHashMap::default(),
+            sets: Lists::default(),
+            ands: Lists::default(),
+            nodes: Lists::default(),
+            ands_before: Vec::new(),
         }
     }
 
@@ -76,61 +70,29 @@ impl Builder {
         joined
     }
 
-    pub(crate) fn and(&mut self, children: Vec<NodeId>) -> AndId {
-        let children = children.into_boxed_slice();
-        if let Some(number) = self.and_numbers.get(&children) {
-            return *number;
-        }
-        let and = AndId(number(self.ands.len()));
-        self.ands.push(children.clone());
-        self.and_numbers.insert(children, and);
-        and
+    pub(crate) fn and(&mut self, children: &[NodeId]) -> AndId {
+        AndId(self.ands.number(0, children))
     }
 
     /// The node with these edges, whose values are in no two of them.
-    pub(crate) fn node(&mut self, variable: Variable, edges: Vec<(LabelId, AndId, Vec<u16>)>) -> NodeId {
-        let edges: Vec<Edge> = edges
-            .into_iter()
-            .map(|(label, and, values)| Edge {
-                set: self.set(variable, values),
-                and,
-                label,
-            })
-            .collect();
-        let key = edges
-            .iter()
-            .map(|edge| [edge.set.0, edge.and.0, edge.label.0])
-            .collect();
-        let key = (variable, key);
-        if let Some(number) = self.node_numbers.get(&key) {
-            return *number;
+    pub(crate) fn node(&mut self, variable: Variable, edges: &[Edge]) -> NodeId {
+        let node = self.nodes.number(variable.0, edges);
+        if self.nodes.len() > self.ands_before.len() {
+            self.ands_before.push(number(self.ands.len()));
         }
-        let node = NodeId(number(self.nodes.len()));
-        self.nodes.push(Node {
-            variable,
-            edges,
-            ands_before: number(self.ands.len()),
-        });
-        self.node_numbers.insert(key, node);
-        node
+        NodeId(node)
     }
 
-    fn set(&mut self, variable: Variable, values: Vec<u16>) -> SetId {
-        let key = (variable, values);
-        if let Some(number) = self.set_numbers.get(&key) {
-            return *number;
-        }
-        let set = SetId(number(self.sets.len()));
-        self.sets.push(key.clone());
-        self.set_numbers.insert(key, set);
-        set
+    /// The set of these values, which rise.
+    pub(crate) fn set(&mut self, variable: Variable, values: &[u16]) -> SetId {
+        SetId(self.sets.number(variable.0, values))
     }
 
     /// The three variables that have most nodes.
     pub(crate) fn busiest(&self, domains: &[Domain]) -> Vec<String> {
         let mut counts: FxHashMap<Variable, usize> = FxHashMap::default();
-        for node in &self.nodes {
-            *counts.entry(node.variable).or_default() += 1;
+        for (variable, _) in self.nodes.iter() {
+            *counts.entry(Variable(variable)).or_default() += 1;
         }
         let mut counts: Vec<(usize, &String)> = counts
             .iter()
@@ -160,16 +122,16 @@ impl Builder {
         };
         let mut sets: Vec<Option<SetId>> = vec![None; self.sets.len()];
         let (mut passed, mut before) = (0, 0);
-        for (place, node) in self.nodes.iter().enumerate() {
+        for (place, ((_, edges), ands_before)) in self.nodes.iter().zip(&self.ands_before).enumerate() {
             if nodes.get(place).copied().flatten().is_none() {
                 continue;
             }
-            while passed < node.ands_before as usize {
+            while passed < *ands_before as usize {
                 before += u32::from(ands.get(passed).copied().flatten().is_some());
                 passed += 1;
             }
             flat.ands_before.push(before);
-            for edge in &node.edges {
+            for edge in edges {
                 let Some(slot) = sets.get_mut(edge.set.0 as usize) else {
                     continue;
                 };
@@ -187,7 +149,7 @@ impl Builder {
             }
             flat.first_edge.push(number(flat.edges.len()));
         }
-        for (place, children) in self.ands.iter().enumerate() {
+        for (place, (_, children)) in self.ands.iter().enumerate() {
             if ands.get(place).copied().flatten().is_some() {
                 let children = children
                     .iter()
@@ -210,15 +172,12 @@ impl Builder {
                 Some(seen) if !*seen => *seen = true,
                 _ => continue,
             }
-            for child in self.ands.get(and.0 as usize).into_iter().flatten() {
+            for child in self.ands.list(and.0) {
                 match nodes.get_mut(child.0 as usize) {
                     Some(seen) if !*seen => *seen = true,
                     _ => continue,
                 }
-                let edges = self
-                    .nodes
-                    .get(child.0 as usize)
-                    .map_or(&[][..], |node| &node.edges);
+                let edges = self.nodes.list(child.0);
                 stack.extend(edges.iter().map(|edge| edge.and));
             }
         }
@@ -237,13 +196,14 @@ fn numbered<T>(reached: &[bool], make: impl Fn(u32) -> T) -> Vec<Option<T>> {
 }
 
 impl Diagram {
-    fn push_set(&mut self, sets: &[(Variable, Vec<u16>)], set: SetId) -> SetId {
+    fn push_set(&mut self, sets: &Lists<u16>, set: SetId) -> SetId {
         let new = SetId(number(self.set_variable.len()));
-        if let Some((variable, values)) = sets.get(set.0 as usize) {
+        if let Some(variable) = sets.tag(set.0).map(Variable) {
             let first = self.first_option.get(variable.index()).copied().unwrap_or(0);
+            let values = sets.list(set.0).iter();
             self.set_options
-                .extend(values.iter().map(|value| first + u32::from(*value)));
-            self.set_variable.push(*variable);
+                .extend(values.map(|value| first + u32::from(*value)));
+            self.set_variable.push(variable);
         }
         self.first_of_set.push(number(self.set_options.len()));
         new

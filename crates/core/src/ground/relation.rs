@@ -111,17 +111,17 @@ impl Relation for TermRelation {
         } = &mut *shared;
         let values = values.get(attribute.0).map_or(&[][..], |values| values);
         let properties = properties.get(attribute.0);
-        for (at, value) in values.iter().enumerate() {
+        let property = |at: usize, name: &astragal_model::Id| {
             let of_option = properties.and_then(|properties| properties.get(at));
-            let property = |name: &astragal_model::Id| of_option.and_then(|all| all.get(name)).cloned();
-            let replacement = Replacement {
-                attribute,
-                position: u16::try_from(at).unwrap_or(u16::MAX),
-                value: value.clone(),
-                property: &property,
-            };
-            states.push(terms.replace(TermId(state), &replacement).0);
-        }
+            of_option.and_then(|all| all.get(name)).cloned()
+        };
+        let replacement = Replacement {
+            attribute,
+            values,
+            property: &property,
+        };
+        let after = terms.replace(TermId(state), &replacement);
+        states.extend(after.map(|term| term.0));
         Ok(())
     }
 }

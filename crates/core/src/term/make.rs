@@ -34,24 +34,24 @@ impl Terms {
         }
     }
 
-    pub(crate) fn and(&mut self, parts: Vec<TermId>) -> TermId {
-        self.connect(parts, false)
+    pub(crate) fn and(&mut self, parts: impl AsRef<[TermId]>) -> TermId {
+        self.connect(parts.as_ref(), false)
     }
 
-    pub(crate) fn or(&mut self, parts: Vec<TermId>) -> TermId {
-        self.connect(parts, true)
+    pub(crate) fn or(&mut self, parts: impl AsRef<[TermId]>) -> TermId {
+        self.connect(parts.as_ref(), true)
     }
 
     /// `||` when true is decisive, `&&` when false is.
-    fn connect(&mut self, parts: Vec<TermId>, decisive: bool) -> TermId {
+    fn connect(&mut self, parts: &[TermId], decisive: bool) -> TermId {
         let mut kept = Vec::with_capacity(parts.len());
         for part in parts {
-            match self.term(part) {
-                Term::Constant(Some(Value::Bool(truth))) if *truth == decisive => return part,
+            match self.term(*part) {
+                Term::Constant(Some(Value::Bool(truth))) if *truth == decisive => return *part,
                 Term::Constant(Some(Value::Bool(_))) => {}
                 Term::Or(inner) if decisive => kept.extend_from_slice(inner),
                 Term::And(inner) if !decisive => kept.extend_from_slice(inner),
-                _ => kept.push(part),
+                _ => kept.push(*part),
             }
         }
         kept.sort_unstable();
@@ -80,8 +80,9 @@ impl Terms {
         self.store(Term::Compare(comparison, left, right))
     }
 
-    pub(crate) fn add(&mut self, parts: Vec<TermId>) -> TermId {
-        match self.outcomes(&parts) {
+    pub(crate) fn add(&mut self, parts: impl AsRef<[TermId]>) -> TermId {
+        let parts = parts.as_ref();
+        match self.outcomes(parts) {
             Some(outcomes) => self.folded(operate::add(outcomes)),
             None => self.store(Term::Add(parts.into())),
         }
@@ -117,8 +118,9 @@ impl Terms {
         }
     }
 
-    pub(crate) fn call(&mut self, function: Function, parts: Vec<TermId>) -> TermId {
-        match self.outcomes(&parts) {
+    pub(crate) fn call(&mut self, function: Function, parts: impl AsRef<[TermId]>) -> TermId {
+        let parts = parts.as_ref();
+        match self.outcomes(parts) {
             Some(outcomes) => self.folded(operate::call(function, outcomes)),
             None => self.store(Term::Call(function, parts.into())),
         }
@@ -145,7 +147,13 @@ impl Terms {
 
     /// A look-up. Keys that are known choose among the rows and are left out; one that is undefined or not asked makes
     /// the whole undefined.
-    pub(crate) fn look_up(&mut self, rows: RowsNumber, row_match: RowMatch, keys: Vec<TermId>) -> TermId {
+    pub(crate) fn look_up(
+        &mut self,
+        rows: RowsNumber,
+        row_match: RowMatch,
+        keys: impl AsRef<[TermId]>,
+    ) -> TermId {
+        let keys = keys.as_ref();
         let known: Vec<Option<Option<Value>>> = keys
             .iter()
             .map(|key| match self.term(*key) {
@@ -191,7 +199,8 @@ impl Terms {
     }
 
     /// A charge; `false` when it is not incurred.
-    pub(crate) fn charge(&mut self, item: ItemIndex, parts: Vec<TermId>) -> TermId {
+    pub(crate) fn charge(&mut self, item: ItemIndex, parts: impl AsRef<[TermId]>) -> TermId {
+        let parts = parts.as_ref();
         match parts.first() {
             Some(when) if self.is_truth(*when, false) => *when,
             _ => self.store(Term::Charge {
@@ -240,6 +249,11 @@ impl Terms {
 
     /// The outcomes of parts that are all constant; undefined throughout as soon as one part is, which decides.
     fn outcomes(&self, parts: &[TermId]) -> Option<Vec<Outcome>> {
+        let is_open = |part: &TermId| !matches!(self.term(*part), Term::Constant(_));
+        let is_undefined = |part: &TermId| matches!(self.term(*part), Term::Constant(None));
+        if parts.iter().any(is_open) && !parts.iter().any(is_undefined) {
+            return None;
+        }
         let outcomes: Vec<Option<Outcome>> = parts.iter().map(|part| self.outcome(*part)).collect();
         let undefined = outcomes
             .iter()

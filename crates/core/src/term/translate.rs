@@ -29,7 +29,7 @@ impl<'a> Translator<'a> {
                 let term = match &declared.at(*figure).definition {
                     Definition::Formula(formula) => translator.expression(formula),
                     Definition::Table(table, row_match) => {
-                        let keys = table
+                        let keys: Vec<TermId> = table
                             .columns
                             .iter()
                             .map(|column| translator.subject(*column))
@@ -95,7 +95,7 @@ impl<'a> Translator<'a> {
                 let item = self.expression(item);
                 let members = self.expressions(members);
                 let equal = astragal_model::Comparison::Equal;
-                let parts = members
+                let parts: Vec<TermId> = members
                     .into_iter()
                     .map(|member| self.terms.compare(equal, item, member))
                     .collect();
@@ -157,7 +157,7 @@ impl<'a> Translator<'a> {
         let mut rows = Vec::with_capacity(table.rows.len());
         for row in table.rows.iter() {
             let cells = row.cells.iter().zip(&keys);
-            let cells = cells
+            let cells: Vec<TermId> = cells
                 .map(|(cell, key)| self.terms.admits(cell, *key, not_asked))
                 .collect();
             rows.push(self.terms.and(cells));
