@@ -1,5 +1,7 @@
 //! One engine's answers beside what judging every configuration says: counts, the cheapest, and every option.
 
+#![allow(dead_code, reason = "every test that includes this uses a part of it")]
+
 use std::collections::BTreeMap;
 
 use astragal_core::engine::{Certainty, Engine};

@@ -4,6 +4,10 @@
 //!
 //! Always holds: what is made is a catalog like any other; its meaning is `judge`'s and nobody else's.
 
+#![allow(dead_code, reason = "every test that includes this uses a part of it")]
+
+pub(crate) mod random;
+
 use std::collections::BTreeMap;
 
 use astragal_model::{
