@@ -171,6 +171,14 @@ impl Plain {
 }
 
 impl Made {
+    /// The same book with other declarations.
+    pub(crate) fn with(self, declared: Declarations) -> Self {
+        Self {
+            catalog: Catalog::new(declared).unwrap(),
+            ..self
+        }
+    }
+
     /// The setting with these sizes; `None` where it was not measured.
     pub(crate) fn setting<'a>(&'a self, site: &'a Site) -> Setting<'a> {
         Setting {
