@@ -185,17 +185,15 @@ fn read(
 ) -> Result<Vec<Layer>, Limit> {
     let mut layers = Vec::with_capacity(order.len() + 1);
     let mut states = vec![start];
-    let mut count = 0;
+    let mut room = limits.relation_states;
     for position in 0..=order.len() {
-        count += states.len();
-        if count > limits.relation_states {
-            return Err(Limit::RelationStates {
-                relation: relation.name().to_owned(),
-                limit: limits.relation_states,
-            });
-        }
+        room = room
+            .checked_sub(states.len())
+            .ok_or_else(|| too_many(relation, limits))?;
         let mut after = Vec::with_capacity(states.len());
         let mut next = Vec::new();
+        // A layer is looked at while it grows: one of many states with many values each would be long before it is whole.
+        let mut look_at = room;
         for state in &states {
             let mut reached = Vec::new();
             if relation.decision(*state, position) == Decision::Open {
@@ -203,6 +201,14 @@ fn read(
             }
             next.extend_from_slice(&reached);
             after.push(reached);
+            if next.len() > look_at {
+                next.sort_unstable();
+                next.dedup();
+                if next.len() > room {
+                    return Err(too_many(relation, limits));
+                }
+                look_at = next.len() + room / 4;
+            }
         }
         next.sort_unstable();
         next.dedup();
@@ -210,4 +216,11 @@ fn read(
         states = next;
     }
     Ok(layers)
+}
+
+fn too_many(relation: &dyn Relation, limits: &Limits) -> Limit {
+    Limit::RelationStates {
+        relation: relation.name().to_owned(),
+        limit: limits.relation_states,
+    }
 }
