@@ -78,6 +78,12 @@ fn gate(chance: &mut Chance, percent: usize) -> Option<Gate> {
     })
 }
 
+/// Another thing that does not go together.
+pub(crate) fn one_more(chance: &mut Chance, plain: &Plain) -> Together {
+    let options: Vec<usize> = plain.attributes.iter().map(|one| one.options.len()).collect();
+    together(chance, &options, 3, 40)
+}
+
 /// Random sizes of both measures.
 pub(crate) fn sizes(chance: &mut Chance) -> Vec<Option<i64>> {
     (0..2).map(|_| chance.copy_of(&SIZES)).collect()
@@ -98,4 +104,79 @@ pub(crate) fn picks(chance: &mut Chance, plain: &Plain) -> Vec<Picked> {
         }
     }
     picks
+}
+
+/// Where things of a catalog stand in another order of the same catalog.
+pub(crate) struct Places {
+    /// For each attribute its new place, and the new places of its options.
+    pub(crate) attributes: Vec<(usize, Vec<usize>)>,
+}
+
+impl Places {
+    /// Another order, by chance.
+    fn new(chance: &mut Chance, plain: &Plain) -> Self {
+        let mut order = |count: usize| {
+            let mut order: Vec<usize> = (0..count).collect();
+            chance.shuffle(&mut order);
+            order
+        };
+        let places = order(plain.attributes.len());
+        let attributes = places.iter().zip(&plain.attributes);
+        Self {
+            attributes: attributes
+                .map(|(place, asked)| (*place, order(asked.options.len())))
+                .collect(),
+        }
+    }
+
+    pub(crate) fn option(&self, attribute: usize, option: usize) -> (usize, usize) {
+        let (place, options) = &self.attributes[attribute];
+        // *Not asked* comes after all options, in whatever order they stand.
+        (*place, options.get(option).copied().unwrap_or(option))
+    }
+
+    pub(crate) fn picks(&self, picks: &[Picked]) -> Vec<Picked> {
+        let moved = |pick: &Picked| {
+            let (attribute, value) = self.option(pick.attribute.0, pick.value);
+            Picked {
+                attribute: AttributeIndex(attribute),
+                value,
+                ..*pick
+            }
+        };
+        picks.iter().map(moved).collect()
+    }
+
+    fn together(&self, together: &Together) -> Together {
+        let options = together.options.iter();
+        Together {
+            options: options
+                .map(|(attribute, option)| self.option(*attribute, *option))
+                .collect(),
+            gate: together.gate,
+        }
+    }
+}
+
+/// The same catalog with attributes, options, rules and items in another order.
+pub(crate) fn shuffled(chance: &mut Chance, plain: &Plain) -> (Plain, Places) {
+    let places = Places::new(chance, plain);
+    let mut other = plain.clone();
+    for (old, (place, options)) in plain.attributes.iter().zip(&places.attributes) {
+        let new = &mut other.attributes[*place];
+        new.name.clone_from(&old.name);
+        new.options = vec![String::new(); options.len()];
+        for (name, option) in old.options.iter().zip(options) {
+            new.options[*option].clone_from(name);
+        }
+        new.applies = old.applies.as_ref().map(|together| places.together(together));
+    }
+    other.forbidden = plain.forbidden.iter().map(|one| places.together(one)).collect();
+    chance.shuffle(&mut other.forbidden);
+    let priced = plain.priced.iter();
+    other.priced = priced
+        .map(|(one, cents)| (places.together(one), *cents))
+        .collect();
+    chance.shuffle(&mut other.priced);
+    (other, places)
 }
