@@ -3,13 +3,17 @@
 //! A row restricts some columns to sets of values and leaves the others free. The clause "white, or double glass" is two
 //! rows, `white *` and `* double`, with the empty label, and everything else forbidden.
 //!
-//! A state is the list of rows that still match what was read. Cost: one visit a row, value and state.
+//! A state is the list of rows that still match what was read. Cost: one visit a row, value and state. Rows that leave many columns
+//! free stay in many states; how many rows all states hold together has a limit, since that is what takes memory.
 
 use rustc_hash::FxHashMap;
 
 use crate::label::Label;
 use crate::limit::Limit;
 use crate::network::{Decision, Relation, RelationState, Variable};
+
+/// LIMIT: how many rows the states of a relation may hold, for each state that it may have.
+const ROWS_A_STATE: usize = 8;
 
 /// One row.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -34,6 +38,8 @@ pub struct Rows {
     /// For each row the position after its last restricted column.
     free_from: Vec<usize>,
     states: Vec<Box<[u32]>>,
+    /// How many rows the states hold together.
+    held: usize,
     numbers: FxHashMap<Box<[u32]>, RelationState>,
 }
 
@@ -58,6 +64,7 @@ impl Rows {
             columns: Vec::new(),
             free_from: Vec::new(),
             states: Vec::new(),
+            held: 0,
             numbers: FxHashMap::default(),
         }
     }
@@ -71,6 +78,14 @@ impl Rows {
             return Err(Limit::RelationStates {
                 relation: self.name.clone(),
                 limit: self.limit,
+            });
+        }
+        let most = self.limit.saturating_mul(ROWS_A_STATE).max(self.rows.len());
+        self.held += alive.len();
+        if self.held > most {
+            return Err(Limit::RelationRows {
+                relation: self.name.clone(),
+                limit: most,
             });
         }
         let number = u32::try_from(self.states.len()).unwrap_or(u32::MAX);
@@ -110,6 +125,7 @@ impl Relation for Rows {
         let column = |variable| self.scope.iter().position(|one| one == variable);
         self.columns = order.iter().filter_map(column).collect();
         self.states.clear();
+        self.held = 0;
         self.numbers.clear();
         let free_from = |row: &Row| {
             let restricted = |column: &&usize| row.cells.get(**column).is_some_and(Option::is_some);

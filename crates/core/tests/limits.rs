@@ -11,7 +11,9 @@ use astragal_core::engine::Engine;
 use astragal_core::label::Label;
 use astragal_core::limit::{Limit, Limits};
 use astragal_core::network::{Decision, Network, Relation, RelationState, Variable};
+use astragal_core::rows::{Row, Rows};
 use astragal_model::{Authorities, Subject};
+use astragal_oracle::chance::Chance;
 use astragal_oracle::generate::{Size, World};
 use num_bigint::BigUint;
 
@@ -152,7 +154,9 @@ fn one_state_of_a_rule_too_many_names_the_rule() {
             ..Limits::default()
         },
         |limit| match limit {
-            Limit::RelationStates { relation, .. } => Some(vec![relation.clone()]),
+            Limit::RelationStates { relation, .. } | Limit::RelationRows { relation, .. } => {
+                Some(vec![relation.clone()])
+            }
             _ => None,
         },
     );
@@ -247,6 +251,33 @@ fn a_grounding_that_is_too_large_is_refused_before_it_is_made() {
     let error = compile(&mut network, 0, &limits).unwrap_err();
     assert_eq!(error.to_string(), "rule `everything` has more than 10000 states");
     assert!(handed_out.get() <= 10_400, "{}", handed_out.get());
+}
+
+/// A thousand rows that leave nine of twelve columns free: each stays in many states, and few states hold many rows.
+#[test]
+fn a_table_whose_states_hold_too_many_rows_is_refused() {
+    let mut network = Network::default();
+    let scope: Vec<Variable> = (0..12)
+        .map(|at| network.variable(&format!("a{at}"), 10))
+        .collect();
+    let mut chance = Chance::new(1);
+    let row = |chance: &mut Chance| {
+        let mut cells: Vec<Option<Vec<usize>>> = vec![None; 12];
+        cells
+            .iter_mut()
+            .take(3)
+            .for_each(|cell| *cell = Some(vec![chance.below(10)]));
+        chance.shuffle(&mut cells);
+        Row { cells, label: None }
+    };
+    let rows = (0..1_000).map(|_| row(&mut chance)).collect();
+    let table = Rows::new("loose", scope, vec![10; 12], rows, Some(Label::empty()), 5_000);
+    network.relations.push(Box::new(table));
+    let error = compile(&mut network, 0, &Limits::default()).unwrap_err();
+    assert_eq!(
+        error.to_string(),
+        "the states of rule `loose` hold more than 40000 rows of its table"
+    );
 }
 
 #[test]
