@@ -174,23 +174,23 @@ fn read(
 ) -> Result<Vec<Layer>, Limit> {
     let mut layers = Vec::with_capacity(order.len() + 1);
     let mut reached = vec![start];
-    let mut count = 0;
+    let mut room = limits.relation_states;
     for position in 0..=order.len() {
-        count += reached.len();
-        if count > limits.relation_states {
-            return Err(Limit::RelationStates {
-                relation: relation.name().to_owned(),
-                limit: limits.relation_states,
-            });
-        }
+        room = room
+            .checked_sub(reached.len())
+            .ok_or_else(|| too_many(relation, limits))?;
         let mut states = Vec::with_capacity(reached.len());
         let mut after = Vec::new();
+        let mut growth = Growth::new(room);
         for state in &reached {
             let decision = relation.decision(*state, position);
             if decision == Decision::Open {
                 relation.after(*state, position, &mut after)?;
             }
             states.push((*state, decision, after.len()));
+            if growth.is_past(&after) {
+                return Err(too_many(relation, limits));
+            }
         }
         reached.clear();
         let runs = after.chunk_by(PartialEq::eq);
@@ -200,4 +200,45 @@ fn read(
         layers.push(Layer { states, after });
     }
     Ok(layers)
+}
+
+/// Looks at a layer while it grows: one of many states with many values each would be long before it is whole.
+struct Growth {
+    room: usize,
+    /// How many states were looked at, and how many there may be before they are looked at again.
+    looked_at: usize,
+    next: usize,
+    distinct: Vec<RelationState>,
+}
+
+impl Growth {
+    fn new(room: usize) -> Self {
+        Self {
+            room,
+            looked_at: 0,
+            next: room,
+            distinct: Vec::new(),
+        }
+    }
+
+    /// Whether the states of the next layer are more than there is room for.
+    fn is_past(&mut self, after: &[RelationState]) -> bool {
+        if after.len() <= self.next {
+            return false;
+        }
+        self.distinct
+            .extend_from_slice(after.get(self.looked_at..).unwrap_or_default());
+        self.distinct.sort_unstable();
+        self.distinct.dedup();
+        self.looked_at = after.len();
+        self.next = after.len() + self.room / 4;
+        self.distinct.len() > self.room
+    }
+}
+
+fn too_many(relation: &dyn Relation, limits: &Limits) -> Limit {
+    Limit::RelationStates {
+        relation: relation.name().to_owned(),
+        limit: limits.relation_states,
+    }
 }

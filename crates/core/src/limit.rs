@@ -62,6 +62,14 @@ pub enum Limit {
         /// The limit.
         limit: usize,
     },
+    /// The states of one relation hold too many rows of its table.
+    #[error("the states of rule `{relation}` hold more than {limit} rows of its table")]
+    RelationRows {
+        /// The relation.
+        relation: String,
+        /// The limit.
+        limit: usize,
+    },
     /// The compile has too many states.
     #[error("the rules that tie {} together have more than {limit} states", quoted(.variables))]
     States {

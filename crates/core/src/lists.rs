@@ -51,6 +51,11 @@ impl<T: Copy + Eq + Hash> Lists<T> {
         self.heads.len()
     }
 
+    /// How many items all lists have together.
+    pub(crate) fn item_count(&self) -> usize {
+        self.items.len()
+    }
+
     /// The tag of a list.
     pub(crate) fn tag(&self, number: u32) -> Option<u32> {
         self.heads.get(number as usize).map(|(tag, _)| *tag)

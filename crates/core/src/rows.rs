@@ -3,12 +3,16 @@
 //! A row restricts some columns to sets of values and leaves the others free. The clause "white, or double glass" is two
 //! rows, `white *` and `* double`, with the empty label, and everything else forbidden.
 //!
-//! A state is the list of rows that still match what was read. Cost: one visit a row, value and state.
+//! A state is the list of rows that still match what was read. Cost: one visit a row, value and state. Rows that leave many columns
+//! free stay in many states; how many rows all states hold together has a limit, since that is what takes memory.
 
 use crate::label::Label;
 use crate::limit::Limit;
 use crate::lists::Lists;
 use crate::network::{Decision, Relation, RelationState, Variable};
+
+/// LIMIT: how many rows the states of a relation may hold, for each state that it may have.
+const ROWS_A_STATE: usize = 8;
 
 /// One row.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -69,6 +73,13 @@ impl Rows {
             return Err(Limit::RelationStates {
                 relation: self.name.clone(),
                 limit: self.limit,
+            });
+        }
+        let most = self.limit.saturating_mul(ROWS_A_STATE).max(self.rows.len());
+        if self.states.item_count() > most {
+            return Err(Limit::RelationRows {
+                relation: self.name.clone(),
+                limit: most,
             });
         }
         Ok(number)
