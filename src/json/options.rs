@@ -88,7 +88,12 @@ fn unit(unit: &UnitOptions<'_>) -> UnitAnswer {
         verdict: verdict_word(unit.options.verdict()),
         selection_changes: unit.options.selection.possible.map(|least| least.changes),
         least_subtotal: least.as_ref().map(amount),
-        attributes: unit.options.attributes.iter().map(|one| attribute(unit, one)).collect(),
+        attributes: unit
+            .options
+            .attributes
+            .iter()
+            .map(|one| attribute(unit, one))
+            .collect(),
         waits: wants(unit.unit, &unit.options.waits),
         wants: wants(unit.unit, &unit.options.wants),
     }

@@ -47,7 +47,11 @@ fn write(page: &mut Page, unit: &UnitOptions<'_>) {
 fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
     match unit.options.verdict() {
         Verdict::Holds => {
-            let least = unit.options.least().map(|money| money.to_string()).unwrap_or_default();
+            let least = unit
+                .options
+                .least()
+                .map(|money| money.to_string())
+                .unwrap_or_default();
             page.spread(
                 2,
                 Tone::Good,
