@@ -2,6 +2,7 @@
 //!
 //! Always holds: every subcommand's help ends with examples that run from the folder of this project.
 
+use std::net::SocketAddr;
 use std::path::PathBuf;
 
 use astragal_model::{Date, Id};
@@ -59,6 +60,20 @@ Exit codes:
   2  wrong usage
   1  a schema could not be written";
 
+const SERVE_EXAMPLES: &str = "\
+Examples:
+  astragal serve examples/library
+  astragal serve examples/library --listen 127.0.0.1:0
+
+It says `listening on ADDRESS` once it answers. The contract is in proto/; docs/service.md says what each call means.
+SIGTERM or Ctrl-C ends it: calls that have begun are answered first.
+
+Exit codes:
+  0  told to stop, and everything was answered
+  5  the library cannot be read; the findings say where and why
+  2  wrong usage
+  1  it could not listen, or calls were cut off when the drain time was over";
+
 /// Says which options of a made-to-order window go together, and what they cost, exactly.
 #[derive(Parser, Debug)]
 #[command(name = "astragal", version, after_help = EXIT_CODES)]
@@ -86,6 +101,9 @@ pub(crate) enum Command {
     /// Write JSON Schemas, with which an editor completes, explains and checks the files while they are written
     #[command(after_help = SCHEMA_EXAMPLES)]
     Schema(SchemaArguments),
+    /// Serve a library: answer questions about catalogs and units over gRPC
+    #[command(after_help = SERVE_EXAMPLES)]
+    Serve(ServeArguments),
 }
 
 /// How to quote.
@@ -192,6 +210,19 @@ pub(crate) enum SchemaFile {
     Policy,
     /// order.toml and order.json
     Order,
+}
+
+/// What to serve, and where.
+#[derive(Args, Debug)]
+pub(crate) struct ServeArguments {
+    /// The library: a folder with `library.toml`, or a folder in it
+    pub(crate) folder: PathBuf,
+    /// The address to listen on; port 0 takes a free one
+    #[arg(long, value_name = "ADDRESS:PORT", default_value = "127.0.0.1:50051")]
+    pub(crate) listen: SocketAddr,
+    /// How long calls that have begun may take to end, once the program is told to stop
+    #[arg(long, value_name = "SECONDS", default_value_t = 10)]
+    pub(crate) drain_seconds: u64,
 }
 
 /// For whom the answer is.

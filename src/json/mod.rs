@@ -21,6 +21,7 @@ mod writing;
 pub(crate) use check::{checked, explained};
 pub(crate) use findings::{JsonFinding, Unreadable};
 pub(crate) use options::options;
+pub(crate) use prices::item_name;
 pub(crate) use quote::quote;
 pub(crate) use writing::to_text;
 

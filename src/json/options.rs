@@ -8,7 +8,8 @@ use crate::json::chosen::audience_word;
 use crate::json::quote::{CatalogAnswer, catalog, verdict_word};
 use crate::json::values::{Amount, Named, Wanted, amount, named, option, wants};
 use crate::json::{FORMAT, to_text};
-use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions, Withheld, worst};
+use crate::options::answer::{UnitOptions, worst};
+use crate::options::engine::{AttributeOptions, OneOption, State, Withheld};
 use crate::text::CAUTION;
 
 #[derive(Serialize)]
@@ -80,16 +81,21 @@ pub(crate) fn options(units: &[UnitOptions<'_>]) -> Result<String, String> {
 }
 
 fn unit(unit: &UnitOptions<'_>) -> UnitAnswer {
-    let least: Option<Money> = unit.least();
+    let least: Option<Money> = unit.options.least();
     UnitAnswer {
         opening: unit.unit.opening.tag.clone(),
         catalog: catalog(&unit.unit.used),
-        verdict: verdict_word(unit.verdict()),
-        selection_changes: unit.selection.possible.map(|least| least.changes),
+        verdict: verdict_word(unit.options.verdict()),
+        selection_changes: unit.options.selection.possible.map(|least| least.changes),
         least_subtotal: least.as_ref().map(amount),
-        attributes: unit.attributes.iter().map(|one| attribute(unit, one)).collect(),
-        waits: wants(unit.unit, &unit.waits),
-        wants: wants(unit.unit, &unit.wants),
+        attributes: unit
+            .options
+            .attributes
+            .iter()
+            .map(|one| attribute(unit, one))
+            .collect(),
+        waits: wants(unit.unit, &unit.options.waits),
+        wants: wants(unit.unit, &unit.options.wants),
     }
 }
 

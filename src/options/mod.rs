@@ -4,6 +4,7 @@
 //! code and says which there are.
 
 pub(crate) mod answer;
+pub(crate) mod engine;
 
 use astragal_catalog::order::{OrderFile, ReadOptions, read_order};
 

@@ -4,15 +4,30 @@
 //! not recorded. Hidden options and options that may not be ordered on the day are not offered as answers.
 
 use astragal_model::{
-    AttributeIndex, Audience, DeductedBy, FactIndex, Id, OptionEntry, Subject, ValueType, Want,
+    AttributeIndex, Audience, Date, DeductedBy, FactIndex, Id, OptionEntry, Subject, ValueType, Want,
 };
 
-use crate::quote::work::QuotedUnit;
+use crate::quote::work::{QuotedUnit, Used};
 
 /// LIMIT: how many options are named before the rest are counted.
 const NAMED_MAX: usize = 12;
 
+/// A catalog with its price book and policy, as of a day.
+#[derive(Clone, Copy)]
+pub(crate) struct UsedOn<'a> {
+    pub(crate) used: Used<'a>,
+    pub(crate) date: Date,
+}
+
 impl QuotedUnit<'_> {
+    /// What to do to learn one thing that is wanted; a sentence without its stop.
+    pub(crate) fn ask(&self, want: &Want) -> String {
+        let (used, date) = (self.used, self.date);
+        UsedOn { used, date }.ask(want)
+    }
+}
+
+impl UsedOn<'_> {
     /// What to do to learn one thing that is wanted; a sentence without its stop.
     pub(crate) fn ask(&self, want: &Want) -> String {
         let catalog = self.used.catalog;

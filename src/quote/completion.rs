@@ -113,7 +113,12 @@ pub(crate) fn quoted(
             engine,
             prepared: engine.prepare(setting).map_err(|error| error.to_string())?,
             setting,
-            picks: Picks::new(setting.catalog, &request.picks, &request.pins, &quoted.judgement),
+            picks: Picks::new(
+                setting.catalog,
+                &request.picks,
+                &request.pins,
+                Some(&quoted.judgement),
+            ),
         })
     });
     match asking {

@@ -3,7 +3,7 @@
 //! Always holds: nothing is quoted when an error was found in what was read. An argument that names nothing of the
 //! order ends with the usage code and says what there is.
 
-mod ask;
+pub(crate) mod ask;
 pub(crate) mod completion;
 pub(crate) mod engines;
 pub(crate) mod picked;

@@ -14,13 +14,13 @@ pub(crate) struct Picks {
 }
 
 impl Picks {
-    /// `judgement` is of these picks, filled with standards: it says which are honoured although they are no longer offered.
+    /// `judgement` is of these picks, filled with standards: it says which are honoured although they are no longer offered. Without it none is.
     /// Picks of `pins` never change.
     pub(crate) fn new(
         catalog: &Catalog,
         picks: &[Pick],
         pins: &[AttributeIndex],
-        judgement: &Judgement,
+        judgement: Option<&Judgement>,
     ) -> Self {
         let mut made = Self {
             picks: Vec::new(),
@@ -39,7 +39,7 @@ impl Picks {
                 attribute,
                 value,
                 pinned: pins.contains(&attribute),
-                honoured: is_honoured(judgement, attribute),
+                honoured: judgement.is_some_and(|judgement| is_honoured(judgement, attribute)),
             });
         }
         made

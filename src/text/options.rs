@@ -2,7 +2,8 @@
 
 use astragal_model::{Money, Number, RuleName, Subject, Verdict};
 
-use crate::options::answer::{AttributeOptions, OneOption, State, UnitOptions, Withheld};
+use crate::options::answer::UnitOptions;
+use crate::options::engine::{AttributeOptions, OneOption, State, Withheld};
 use crate::text::chosen::is_shown;
 use crate::text::page::{Page, Tone};
 use crate::text::{CAUTION, header};
@@ -28,7 +29,7 @@ fn write(page: &mut Page, unit: &UnitOptions<'_>) {
     header::catalog(page, &unit.unit.used);
     page.blank();
     selection(page, unit);
-    for attribute in &unit.attributes {
+    for attribute in &unit.options.attributes {
         if is_shown(unit.unit, attribute.attribute) {
             self::attribute(page, unit, attribute);
         }
@@ -44,9 +45,13 @@ fn write(page: &mut Page, unit: &UnitOptions<'_>) {
 }
 
 fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
-    match unit.verdict() {
+    match unit.options.verdict() {
         Verdict::Holds => {
-            let least = unit.least().map(|money| money.to_string()).unwrap_or_default();
+            let least = unit
+                .options
+                .least()
+                .map(|money| money.to_string())
+                .unwrap_or_default();
             page.spread(
                 2,
                 Tone::Good,
@@ -62,7 +67,7 @@ fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
             );
         }
         Verdict::Broken => {
-            let fewest = unit.selection.possible.map(|least| least.changes);
+            let fewest = unit.options.selection.possible.map(|least| least.changes);
             let text = match fewest {
                 Some(fewest) => {
                     format!("Your picks do not go together: at least {fewest} of them must change.")
@@ -77,9 +82,9 @@ fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
             }
         }
     }
-    if !unit.wants.is_empty() {
+    if !unit.options.wants.is_empty() {
         page.text(2, "Not known, and may matter:");
-        for want in &unit.wants {
+        for want in &unit.options.wants {
             page.entry(4, "- ", &unit.unit.ask(want));
         }
     }
@@ -101,7 +106,7 @@ fn attribute(page: &mut Page, unit: &UnitOptions<'_>, attribute: &AttributeOptio
         let difference = option.difference.as_ref().map_or("-".to_owned(), signed);
         page.spread(4, tone, label, &format!("{state}{difference:>12}"));
         // What every option waits for as the picks do stands at the top.
-        if !option.waits.is_empty() && option.waits != unit.waits {
+        if !option.waits.is_empty() && option.waits != unit.options.waits {
             let names: Vec<String> = option.waits.iter().map(|want| catalog.show_want(want)).collect();
             page.entry(6, "on ", &names.join("; "));
         }

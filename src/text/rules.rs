@@ -10,7 +10,7 @@ use astragal_model::{
     Value, Want, Wants,
 };
 
-use crate::quote::work::QuotedUnit;
+use crate::quote::work::{QuotedUnit, Used};
 use crate::text::chosen::{is_shown, named};
 use crate::text::opening::section;
 use crate::text::page::{Page, Tone};
@@ -169,12 +169,16 @@ fn source(unit: &QuotedUnit<'_>, finding: &RuleFinding) -> String {
 impl QuotedUnit<'_> {
     /// Where a declared rule says that it is published.
     pub(crate) fn basis(&self, finding: &RuleFinding) -> Option<&str> {
+        self.used.basis(finding)
+    }
+}
+
+impl<'a> Used<'a> {
+    /// Where a declared rule says that it is published.
+    pub(crate) fn basis(&self, finding: &RuleFinding) -> Option<&'a str> {
         let rule = match finding.rule {
-            RuleName::Catalog(position) => self.used.catalog.declarations().rules.get(position),
-            RuleName::Policy(position) => self
-                .used
-                .policy
-                .and_then(|policy| policy.terms.rules.get(position)),
+            RuleName::Catalog(position) => self.catalog.declarations().rules.get(position),
+            RuleName::Policy(position) => self.policy.and_then(|policy| policy.terms.rules.get(position)),
             _ => None,
         };
         rule.and_then(|rule| rule.basis.as_deref())

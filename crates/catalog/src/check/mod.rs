@@ -17,7 +17,7 @@ mod summary;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-use astragal_model::{Book, Catalog, Id};
+use astragal_model::{Book, Catalog, Id, Policy};
 
 pub use checked_book::CheckedBook;
 pub use explain::{ExampleLines, ROWS_SHOWN, RuleExplanation, SourceLines};
@@ -45,6 +45,8 @@ pub struct CheckReport {
     pub catalogs: Vec<LoadedCatalog>,
     /// The price books that were checked and have no errors, in order of their folders.
     pub books: Vec<CheckedBook>,
+    /// The policies that were checked and have no errors, each with the id of the catalog against which it was read.
+    pub policies: Vec<(Id, Policy)>,
 }
 
 impl CheckReport {
@@ -105,13 +107,18 @@ pub fn check_library(path: &Path) -> CheckReport {
     let findings = Findings::new();
     let mut sources = Sources::new();
     let mut summary = Summary::default();
-    let (mut catalogs, mut books) = (Vec::new(), Vec::new());
+    let (mut catalogs, mut books, mut policies) = (Vec::new(), Vec::new(), Vec::new());
     if let Some(library) = Library::find(path, &findings) {
         let header = library_header(&library, &mut sources, &findings);
         summary.library = header;
         let mut check = Check::new(&library, sources, &findings);
         check.run(path, &mut summary);
         books = std::mem::take(&mut check.checked_books);
+        policies = check
+            .policies
+            .drain(..)
+            .map(|(id, loaded)| (id, loaded.policy))
+            .collect();
         catalogs = check.checked();
         sources = check.sources;
     }
@@ -121,6 +128,7 @@ pub fn check_library(path: &Path) -> CheckReport {
         summary,
         catalogs,
         books,
+        policies,
     }
 }
 

@@ -1,0 +1,284 @@
+//! The unit of a request, looked up in the library and prepared.
+//!
+//! Everything that is wrong is found in one go, where it can be: without a catalog nothing else can be looked up.
+//!
+//! Always holds: what comes out names things that are there.
+//! LIMIT: [`ENTRIES_MAX`] entries of each list.
+//! Cost: preparing, unless the same opening was asked about before; then one look-up a pick.
+
+use std::sync::Arc;
+
+use astragal_core::engine::{Engine, TooMuchMoney};
+use astragal_core::prepare::Prepared;
+use astragal_model::{Authorities, Date, Extra, Opening, Setting, Site, UnitRequest, Waiver};
+use prost::Message as _;
+use tonic::Status;
+
+use crate::quote::work::Used;
+use crate::serve::cache::Cache;
+use crate::serve::fault::{Faults, Reason, failed, shown};
+use crate::serve::library::Library;
+use crate::serve::product::Product;
+use crate::serve::revisions::{self, BOOKS, CATALOGS, POLICIES};
+use crate::serve::v1;
+use crate::serve::{day, picks, site, waivers};
+
+/// How many entries a list of a request may have.
+const ENTRIES_MAX: usize = 1_000;
+
+/// What all requests share.
+pub(super) struct Served {
+    pub(super) library: Library,
+    pub(super) settings: Cache<Known>,
+}
+
+/// What is known of an opening, prepared: all of a request but its picks.
+pub(super) struct Known {
+    product: Arc<Product>,
+    book: usize,
+    dealer: Option<usize>,
+    date: Date,
+    site: Site,
+    waivers: Vec<Waiver>,
+    pub(super) prepared: Prepared,
+}
+
+/// A unit that was asked about.
+pub(super) struct Asked {
+    pub(super) known: Arc<Known>,
+    pub(super) opening: Opening,
+    pub(super) request: UnitRequest,
+    pub(super) authorities: Authorities,
+}
+
+impl Asked {
+    /// Looks a unit up. `more` looks up what else the request has, and notes its faults.
+    pub(super) fn new<T>(
+        served: &Served,
+        unit: Option<v1::Unit>,
+        more: impl FnOnce(&Product, &mut Faults) -> T,
+    ) -> Result<(Self, T), Status> {
+        let mut unit = required(unit)?;
+        let picks = std::mem::take(&mut unit.picks);
+        let pins = std::mem::take(&mut unit.pins);
+        let mut faults = Faults::default();
+        check_length("picks", picks.len(), &mut faults);
+        check_length("pins", pins.len(), &mut faults);
+        if !faults.is_empty() {
+            return Err(faults.status());
+        }
+        let known = served
+            .settings
+            .find_or(unit.encode_to_vec(), || Known::new(served, &unit));
+        let product = match &known {
+            Ok(known) => &known.product,
+            Err(refused) => match &refused.product {
+                Some(product) => product,
+                None => return Err(refused.faults.status()),
+            },
+        };
+        let found_picks = picks::picks(&picks, product, &mut faults);
+        let found_pins = picks::pins(&pins, &picks, product, &mut faults);
+        let more = more(product, &mut faults);
+        let known = match &known {
+            Ok(known) => Arc::clone(known),
+            Err(refused) => return Err(refused.faults.and(&faults).status()),
+        };
+        faults.into_result()?;
+        let product = &known.product;
+        let request = UnitRequest {
+            catalog: product.catalog.declarations().id.clone(),
+            picks: found_picks,
+            pins: found_pins,
+            waivers: known.waivers.clone(),
+        };
+        let asked = Self {
+            opening: opening(&known, &request),
+            request,
+            authorities: Authorities::default(),
+            known,
+        };
+        Ok((asked, more))
+    }
+
+    /// The catalog.
+    pub(super) fn product(&self) -> &Product {
+        &self.known.product
+    }
+
+    /// The engine that answers.
+    pub(super) fn engine(&self) -> &Engine {
+        self.known.product.engine(self.known.dealer)
+    }
+
+    /// The day as of which it is judged.
+    pub(super) fn date(&self) -> Date {
+        self.known.date
+    }
+
+    /// The catalog with its book and policy.
+    pub(super) fn used(&self) -> Result<Used<'_>, Status> {
+        let used = self.known.product.used(self.known.book, self.known.dealer);
+        used.ok_or_else(|| failed(Reason::Internal, "a price book or policy is no longer there"))
+    }
+
+    /// What stands still around the unit.
+    pub(super) fn setting(&self) -> Result<Setting<'_>, Status> {
+        let used = self.used()?;
+        Ok(used.setting(&self.opening, &self.request, &self.authorities, self.known.date))
+    }
+
+    /// From what an answer is worked out.
+    pub(super) fn revisions(&self) -> v1::Revisions {
+        revisions::revisions(&self.known.product, self.known.book, self.known.dealer)
+    }
+}
+
+/// What is wrong with a request beside its picks, and the catalog in which its picks can still be looked up.
+struct Refused {
+    faults: Faults,
+    product: Option<Arc<Product>>,
+}
+
+impl Known {
+    fn new(served: &Served, unit: &v1::Unit) -> Result<Self, Refused> {
+        let mut faults = Faults::default();
+        let refuse = |faults, product: Option<&Arc<Product>>| Refused {
+            faults,
+            product: product.cloned(),
+        };
+        check_length("measures", unit.measures.len(), &mut faults);
+        check_length("facts", unit.facts.len(), &mut faults);
+        check_length("waivers", unit.waivers.len(), &mut faults);
+        if !faults.is_empty() {
+            return Err(refuse(faults, None));
+        }
+        let date = day::needed(unit.date.as_ref(), "unit.date", &mut faults);
+        let Some(product) = catalog(&unit.catalog, &served.library, "unit.catalog", &mut faults) else {
+            return Err(refuse(faults, None));
+        };
+        let book = book(&unit.book, product, &mut faults);
+        let dealer = dealer(&unit.policy, product, &mut faults);
+        let site = site::site(unit, product, &mut faults);
+        let waivers = waivers::waivers(&unit.waivers, product, dealer, &mut faults);
+        let (Some(date), Some(book), true) = (date, book, faults.is_empty()) else {
+            return Err(refuse(faults, Some(product)));
+        };
+        match prepare(product, book, dealer, date, (&site, &waivers)) {
+            Some(Ok(prepared)) => Ok(Self {
+                product: Arc::clone(product),
+                book,
+                dealer,
+                date,
+                site,
+                waivers,
+                prepared,
+            }),
+            Some(Err(error)) => {
+                faults.push(Reason::TooMuchMoney, "unit", &error.to_string());
+                Err(refuse(faults, None))
+            }
+            None => {
+                faults.push(Reason::Internal, "unit", "no price book at its position");
+                Err(refuse(faults, None))
+            }
+        }
+    }
+}
+
+fn prepare(
+    product: &Product,
+    book: usize,
+    dealer: Option<usize>,
+    date: Date,
+    (site, waivers): (&Site, &[Waiver]),
+) -> Option<Result<Prepared, TooMuchMoney>> {
+    let used = product.used(book, dealer)?;
+    let authorities = Authorities::default();
+    let setting = Setting {
+        catalog: used.catalog,
+        book: Some(used.book),
+        policy: used.policy,
+        site,
+        waivers,
+        authorities: &authorities,
+        date,
+    };
+    Some(product.engine(dealer).prepare(&setting))
+}
+
+fn required(unit: Option<v1::Unit>) -> Result<v1::Unit, Status> {
+    unit.ok_or_else(|| {
+        let mut faults = Faults::default();
+        faults.push(Reason::Required, "unit", "a unit is asked for");
+        faults.status()
+    })
+}
+
+fn check_length(list: &str, length: usize, faults: &mut Faults) {
+    if length > ENTRIES_MAX {
+        let message = format!("{length} entries; at most {ENTRIES_MAX} are taken");
+        faults.push(Reason::TooMany, format!("unit.{list}"), &message);
+    }
+}
+
+/// The catalog with this resource name.
+pub(super) fn catalog<'a>(
+    name: &str,
+    library: &'a Library,
+    field: &str,
+    faults: &mut Faults,
+) -> Option<&'a Arc<Product>> {
+    let id = revisions::id(name, CATALOGS, field, faults)?;
+    let found = library.product(id);
+    if found.is_none() {
+        let message = format!("there is no catalog {}", shown(name));
+        faults.push(Reason::UnknownCatalog, field, &message);
+    }
+    found
+}
+
+fn book(name: &str, product: &Product, faults: &mut Faults) -> Option<usize> {
+    let id = revisions::id(name, BOOKS, "unit.book", faults)?;
+    let found = product
+        .books
+        .iter()
+        .position(|priced| priced.book.id.as_str() == id);
+    if found.is_none() {
+        let message = format!("catalog `{}` has no price book {}", product.id(), shown(name));
+        faults.push(Reason::UnknownBook, "unit.book", &message);
+    }
+    found
+}
+
+fn dealer(name: &str, product: &Product, faults: &mut Faults) -> Option<usize> {
+    if name.is_empty() {
+        return None;
+    }
+    let id = revisions::id(name, POLICIES, "unit.policy", faults)?;
+    let found = product
+        .dealers
+        .iter()
+        .position(|dealer| dealer.policy.terms.id.as_str() == id);
+    if found.is_none() {
+        let message = format!("catalog `{}` has no policy {}", product.id(), shown(name));
+        faults.push(Reason::UnknownPolicy, "unit.policy", &message);
+    }
+    found
+}
+
+/// The opening around a unit, of which only the site is known here.
+fn opening(known: &Known, request: &UnitRequest) -> Opening {
+    Opening {
+        tag: String::new(),
+        quantity: 1,
+        room: None,
+        face: None,
+        site: known.site.clone(),
+        units: vec![request.clone()],
+        note: None,
+        included: true,
+        alternate_of: None,
+        extra: Extra::None,
+    }
+}

@@ -1,0 +1,158 @@
+//! The answer to `CompleteUnit`: whole units that keep the picks and hold, the best first.
+//!
+//! Always holds: every unit has passed `judge`; what somebody must choose stays open.
+//! LIMIT: `COMPLETIONS_MAX` units.
+//! Cost: a few passes over the diagram a unit, and judging it.
+
+use std::collections::BTreeSet;
+
+use astragal_core::complete::{Aim, COMPLETIONS_MAX, Completed, Completion, Wish};
+use astragal_model::{Choice, Money, Number, Origin, Unit};
+use tonic::Status;
+
+use crate::quote::ask::UsedOn;
+use crate::serve::asked::{Asked, Served};
+use crate::serve::fault::{Faults, Reason, failed, shown};
+use crate::serve::money::money;
+use crate::serve::options::{count, picks};
+use crate::serve::picks::{attribute, option};
+use crate::serve::product::Product;
+use crate::serve::{finding, v1};
+use crate::text::CAUTION;
+
+/// How a unit is to be completed.
+struct Manner {
+    aim: Aim,
+    count: usize,
+    near: Option<Unit>,
+}
+
+/// Answers the request.
+pub(super) fn answer(
+    served: &Served,
+    request: v1::CompleteUnitRequest,
+) -> Result<v1::CompleteUnitResponse, Status> {
+    let v1::CompleteUnitRequest {
+        unit,
+        mode,
+        count,
+        shown,
+    } = request;
+    let look_up = |product: &Product, faults: &mut Faults| Manner {
+        aim: aim(mode, faults),
+        count: number(count, faults),
+        near: near(&shown, product, faults),
+    };
+    let (asked, manner) = Asked::new(served, unit, look_up)?;
+    let picks = picks(&asked)?;
+    let setting = asked.setting()?;
+    let wish = Wish {
+        setting: &setting,
+        picks: &picks.picks,
+        quoted: &picks.quoted,
+        aim: manner.aim,
+        near: manner.near.as_ref(),
+        count: manner.count,
+    };
+    let found = asked.engine().complete(&asked.known.prepared, &wish);
+    let found = found.map_err(|error| {
+        let message = format!("catalog of revision {}: {error}", asked.product().revision);
+        failed(Reason::Internal, &message)
+    })?;
+    let (state, units) = match found {
+        Completion::Impossible => (v1::CompletionState::Impossible, Vec::new()),
+        Completion::Depends(unit) => (v1::CompletionState::Depends, vec![*unit]),
+        Completion::Found(units) => (v1::CompletionState::Found, units),
+    };
+    let on = UsedOn {
+        used: asked.used()?,
+        date: asked.date(),
+    };
+    Ok(v1::CompleteUnitResponse {
+        revisions: Some(asked.revisions()),
+        state: state.into(),
+        completions: units.iter().map(|unit| completion(on, unit)).collect(),
+        caution: CAUTION.to_owned(),
+    })
+}
+
+fn aim(mode: i32, faults: &mut Faults) -> Aim {
+    match v1::CompletionMode::try_from(mode) {
+        Ok(v1::CompletionMode::Unspecified | v1::CompletionMode::Standard) => Aim::Standard,
+        Ok(v1::CompletionMode::Cheapest) => Aim::Cheapest,
+        Err(_) => {
+            faults.push(Reason::BadEnum, "mode", &format!("{mode} is no mode"));
+            Aim::Standard
+        }
+    }
+}
+
+fn number(count: i32, faults: &mut Faults) -> usize {
+    match usize::try_from(count) {
+        Ok(0) => 1,
+        Ok(count) if count <= COMPLETIONS_MAX => count,
+        _ => {
+            let message = format!("{count} units are asked for; expected 0 to {COMPLETIONS_MAX}");
+            faults.push(Reason::OutOfRange, "count", &message);
+            1
+        }
+    }
+}
+
+/// The unit on screen; what it does not name is open.
+fn near(written: &[v1::ShownChoice], product: &Product, faults: &mut Faults) -> Option<Unit> {
+    if written.is_empty() {
+        return None;
+    }
+    let declared = &product.catalog.declarations().attributes;
+    let mut unit = Unit {
+        choices: declared.values().map(|_| Choice::Open).collect(),
+    };
+    let mut seen = BTreeSet::new();
+    for (at, choice) in written.iter().enumerate() {
+        let field = format!("shown[{at}].attribute");
+        let Some(index) = attribute(&choice.attribute, product, &field, faults) else {
+            continue;
+        };
+        if !seen.insert(index) {
+            let message = format!("{} is shown twice", shown(&choice.attribute));
+            faults.push(Reason::Duplicate, field, &message);
+            continue;
+        }
+        if choice.option.is_empty() {
+            unit.choices.put(index, Choice::NotAsked);
+            continue;
+        }
+        let found = option(
+            &choice.option,
+            index,
+            product,
+            &format!("shown[{at}].option"),
+            faults,
+        );
+        if let Some(option) = found {
+            let origin = Origin::Standard;
+            unit.choices.put(index, Choice::Chosen { option, origin });
+        }
+    }
+    Some(unit)
+}
+
+fn completion(on: UsedOn<'_>, completed: &Completed) -> v1::Completion {
+    let judgement = &completed.judgement;
+    let currency = on.used.book.currency;
+    let subtotal = completed.cents.and_then(|cents| {
+        let amount = &Number::from(cents) * &currency.minor_unit();
+        money(&Money::new(amount, currency))
+    });
+    v1::Completion {
+        verdict: finding::verdict(judgement.verdict).into(),
+        changes: count(completed.changes),
+        departures: count(completed.departures),
+        choices: finding::choices(on, &completed.unit),
+        subtotal,
+        total: finding::total(judgement).and_then(money),
+        open: finding::open(on, judgement),
+        rules: finding::rules(on, &completed.unit, judgement),
+    }
+}

@@ -1,0 +1,102 @@
+//! The picks and pins of a request, looked up in the catalog.
+//!
+//! Whether a pick goes with anything else is not asked here.
+//!
+//! Always holds: each attribute is picked at most once, its option exists, and it is not one of the plant's; pins name picks.
+
+use std::collections::BTreeSet;
+
+use astragal_model::{AttributeIndex, Audience, Id, Pick};
+
+use crate::serve::day;
+use crate::serve::fault::{Faults, Reason, shown};
+use crate::serve::product::Product;
+use crate::serve::v1;
+
+/// The picks in their order.
+pub(super) fn picks(written: &[v1::Pick], product: &Product, faults: &mut Faults) -> Vec<Pick> {
+    let mut seen = BTreeSet::new();
+    let mut found = Vec::new();
+    for (at, pick) in written.iter().enumerate() {
+        let field = format!("unit.picks[{at}]");
+        let name = format!("{field}.attribute");
+        let Some(index) = attribute(&pick.attribute, product, &name, faults) else {
+            continue;
+        };
+        if !seen.insert(index) {
+            let message = format!("{} is picked twice", shown(&pick.attribute));
+            faults.push(Reason::Duplicate, name, &message);
+            continue;
+        }
+        let declared = product.catalog.declarations().attributes.at(index);
+        if declared.audience == Audience::Plant {
+            let message = format!("{} is determined by the plant", shown(&pick.attribute));
+            faults.push(Reason::NotPickable, name, &message);
+            continue;
+        }
+        let quoted = day::read_if(pick.quoted.as_ref(), &format!("{field}.quoted"), faults);
+        let option = option(&pick.option, index, product, &format!("{field}.option"), faults);
+        found.extend(option.map(|option| Pick {
+            attribute: index,
+            option,
+            quoted,
+        }));
+    }
+    found
+}
+
+/// The attribute with this name.
+pub(super) fn attribute(
+    name: &str,
+    product: &Product,
+    field: &str,
+    faults: &mut Faults,
+) -> Option<AttributeIndex> {
+    let found = product.names.attributes.get(name).copied();
+    if found.is_none() {
+        let message = format!("catalog `{}` has no attribute {}", product.id(), shown(name));
+        faults.push(Reason::UnknownAttribute, field, &message);
+    }
+    found
+}
+
+/// The option of an attribute with this id.
+pub(super) fn option(
+    id: &str,
+    attribute: AttributeIndex,
+    product: &Product,
+    field: &str,
+    faults: &mut Faults,
+) -> Option<Id> {
+    let declared = product.catalog.declarations().attributes.at(attribute);
+    let found = declared.options.iter().find(|option| option.id.as_str() == id);
+    if found.is_none() {
+        let message = format!("attribute `{}` has no option {}", declared.id, shown(id));
+        faults.push(Reason::UnknownOption, field, &message);
+    }
+    found.map(|option| option.id.clone())
+}
+
+/// The attributes whose picks must never change.
+pub(super) fn pins(
+    written: &[String],
+    picks: &[v1::Pick],
+    product: &Product,
+    faults: &mut Faults,
+) -> Vec<AttributeIndex> {
+    let mut found = BTreeSet::new();
+    for (at, pin) in written.iter().enumerate() {
+        let field = format!("unit.pins[{at}]");
+        let Some(index) = attribute(pin, product, &field, faults) else {
+            continue;
+        };
+        if !picks.iter().any(|pick| pick.attribute == *pin) {
+            let message = format!("{} is pinned and not picked", shown(pin));
+            faults.push(Reason::PinWithoutPick, field, &message);
+        } else if !found.insert(index) {
+            let message = format!("{} is pinned twice", shown(pin));
+            faults.push(Reason::Duplicate, field, &message);
+        }
+    }
+    found.into_iter().collect()
+}

@@ -1,0 +1,201 @@
+//! The measures and site facts of a request, held to what the catalog declares.
+//!
+//! As in the file of an order: a length is above zero and a multiple of its step, a fact has a value of its type, and nothing
+//! is said twice.
+//!
+//! Cost: one look-up a measure or fact.
+
+use std::collections::BTreeSet;
+
+use astragal_model::measure_text::format_length;
+use astragal_model::{DeductedBy, Id, Measure, Measured, Number, Site, SiteFact, Value, ValueType};
+
+use crate::serve::fault::{Faults, Reason, shown};
+use crate::serve::product::Product;
+use crate::serve::v1;
+use crate::serve::{day, number};
+
+/// What is known of an opening.
+pub(super) fn site(written: &v1::Unit, product: &Product, faults: &mut Faults) -> Site {
+    let declared = product.catalog.declarations();
+    let mut site = Site {
+        measures: declared.measures.values().map(|_| None).collect(),
+        facts: declared.facts.values().map(|_| None).collect(),
+    };
+    let mut seen = BTreeSet::new();
+    for (at, measured) in written.measures.iter().enumerate() {
+        let field = format!("unit.measures[{at}]");
+        let Some(index) = product.names.measures.get(&measured.measure) else {
+            unknown(
+                Reason::UnknownMeasure,
+                &measured.measure,
+                product,
+                &format!("{field}.measure"),
+                faults,
+            );
+            continue;
+        };
+        if !seen.insert(*index) {
+            twice(&measured.measure, &format!("{field}.measure"), faults);
+            continue;
+        }
+        let found = self::measured(measured, declared.measures.at(*index), product, &field, faults);
+        site.measures.put(*index, found);
+    }
+    let mut seen = BTreeSet::new();
+    for (at, known) in written.facts.iter().enumerate() {
+        let field = format!("unit.facts[{at}]");
+        let Some(index) = product.names.facts.get(&known.fact) else {
+            unknown(
+                Reason::UnknownFact,
+                &known.fact,
+                product,
+                &format!("{field}.fact"),
+                faults,
+            );
+            continue;
+        };
+        if !seen.insert(*index) {
+            twice(&known.fact, &format!("{field}.fact"), faults);
+            continue;
+        }
+        let found = fact(
+            known,
+            declared.facts.at(*index),
+            &format!("{field}.value"),
+            faults,
+        );
+        site.facts.put(*index, found);
+    }
+    site
+}
+
+fn unknown(reason: Reason, name: &str, product: &Product, field: &str, faults: &mut Faults) {
+    let what = if reason == Reason::UnknownFact {
+        "site fact"
+    } else {
+        "measure"
+    };
+    let message = format!("catalog `{}` has no {what} {}", product.id(), shown(name));
+    faults.push(reason, field, &message);
+}
+
+fn twice(name: &str, field: &str, faults: &mut Faults) {
+    faults.push(
+        Reason::Duplicate,
+        field,
+        &format!("{} is said twice", shown(name)),
+    );
+}
+
+fn measured(
+    written: &v1::Measured,
+    declared: &Measure,
+    product: &Product,
+    field: &str,
+    faults: &mut Faults,
+) -> Option<Measured> {
+    let deducted_by = match v1::DeductedBy::try_from(written.deducted_by) {
+        Ok(v1::DeductedBy::Unspecified) => None,
+        Ok(v1::DeductedBy::Nobody) => Some(DeductedBy::Nobody),
+        Ok(v1::DeductedBy::Dealer) => Some(DeductedBy::Dealer),
+        Ok(v1::DeductedBy::Customer) => Some(DeductedBy::Customer),
+        Err(_) => {
+            let message = format!("{} says nobody who deducts", written.deducted_by);
+            faults.push(Reason::BadEnum, format!("{field}.deducted_by"), &message);
+            None
+        }
+    };
+    let field = format!("{field}.size");
+    let Some(size) = &written.size else {
+        faults.push(
+            Reason::Required,
+            field,
+            "a size is asked for; leave the measure out while nobody has measured",
+        );
+        return None;
+    };
+    let is_length = declared.value_type == ValueType::Length;
+    let found = if is_length {
+        number::length(size, &field, faults)?
+    } else {
+        number::number(size, &field, faults)?
+    };
+    if is_length && !found.is_positive() {
+        let message = format!("measure `{}` is not above zero", declared.id);
+        faults.push(Reason::OutOfRange, field, &message);
+        return None;
+    }
+    if let Some(step) = declared.step.as_ref().filter(|step| !found.is_multiple_of(step)) {
+        let show = |number: &Number| {
+            if is_length {
+                format_length(number, product.catalog.declarations().length_unit)
+            } else {
+                number.to_string()
+            }
+        };
+        let nearest = match (found.floor_to(step), found.ceil_to(step)) {
+            (Some(below), Some(above)) => format!("; the nearest are {} and {}", show(&below), show(&above)),
+            _ => String::new(),
+        };
+        let message = format!(
+            "measure `{}` is not a multiple of {}{nearest}",
+            declared.id,
+            show(step)
+        );
+        faults.push(Reason::OffStep, field, &message);
+        return None;
+    }
+    let value = if is_length {
+        Value::Length(found)
+    } else {
+        Value::Number(found)
+    };
+    Some(Measured { value, deducted_by })
+}
+
+fn fact(written: &v1::KnownFact, declared: &SiteFact, field: &str, faults: &mut Faults) -> Option<Value> {
+    use v1::value::Kind;
+    let Some(kind) = written.value.as_ref().and_then(|value| value.kind.as_ref()) else {
+        faults.push(
+            Reason::Required,
+            field,
+            "a value is asked for; leave the fact out while it is not known",
+        );
+        return None;
+    };
+    match (declared.value_type, kind) {
+        (ValueType::Bool, Kind::Truth(truth)) => Some(Value::Bool(*truth)),
+        (ValueType::Number, Kind::Quantity(written)) => {
+            number::number(written, &format!("{field}.quantity"), faults).map(Value::Number)
+        }
+        (ValueType::Length, Kind::Quantity(written)) => {
+            number::length(written, &format!("{field}.quantity"), faults).map(Value::Length)
+        }
+        (ValueType::Date, Kind::Date(written)) => {
+            day::read(written, &format!("{field}.date"), faults).map(Value::Date)
+        }
+        (ValueType::Option, Kind::Option(written)) => {
+            option(written, declared, &format!("{field}.option"), faults)
+        }
+        (expected, _) => {
+            let message = format!(
+                "fact `{}` is {}; this is something else",
+                declared.id,
+                expected.words()
+            );
+            faults.push(Reason::WrongType, field, &message);
+            None
+        }
+    }
+}
+
+fn option(written: &str, declared: &SiteFact, field: &str, faults: &mut Faults) -> Option<Value> {
+    let is_declared = declared.options.iter().any(|(id, _)| id.as_str() == written);
+    if is_declared {
+        return Some(Value::Option(Id::new(written)));
+    }
+    let message = format!("fact `{}` has no value {}", declared.id, shown(written));
+    faults.push(Reason::UnknownOption, field, &message);
+    None
+}
