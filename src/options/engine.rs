@@ -78,15 +78,18 @@ impl EngineOptions {
         picks: &[Picked],
         currency: Currency,
     ) -> Self {
-        let selection = engine.selection(prepared, picks);
-        let waits = engine.waits(prepared, picks);
+        let answers = engine.answers(prepared, picks);
+        let selection = answers.selection;
+        let depends = |answer: &OptionAnswer| answer.certain != answer.possible;
+        let waits = answers.options.iter().flatten().any(depends) || depends(&selection);
+        let waits = waits.then(|| engine.waits(prepared, picks));
         let asking = Asking {
             currency,
             setting,
             selection: &selection,
-            waits: &waits,
+            waits: waits.as_ref(),
         };
-        let answers = engine.options(prepared, picks).into_iter().enumerate();
+        let answers = answers.options.iter().enumerate();
         let attributes = answers.map(|(at, answers)| {
             let attribute = AttributeIndex(at);
             let picked = picks.iter().find(|pick| pick.attribute == attribute);
@@ -101,7 +104,8 @@ impl EngineOptions {
         let attributes: Vec<AttributeOptions> = attributes.collect();
         let of_options = attributes.iter().flat_map(|one| &one.options);
         let of_options = of_options.flat_map(|option| &option.waits).cloned();
-        let waits = waits.best.map(|wait| wait.wants).unwrap_or_default();
+        let waits = waits.filter(|_| depends(&selection)).and_then(|waits| waits.best);
+        let waits = waits.map(|wait| wait.wants).unwrap_or_default();
         Self {
             currency,
             selection,
@@ -135,7 +139,8 @@ struct Asking<'a> {
     currency: Currency,
     setting: &'a Setting<'a>,
     selection: &'a OptionAnswer,
-    waits: &'a Waits,
+    /// `None` where nothing depends on what is unknown.
+    waits: Option<&'a Waits>,
 }
 
 impl Asking<'_> {
@@ -157,9 +162,7 @@ impl Asking<'_> {
         };
         let wait = self
             .waits
-            .options
-            .get(attribute.0)
-            .and_then(|waits| waits.get(value)?.as_ref());
+            .and_then(|waits| waits.options.get(attribute.0)?.get(value)?.as_ref());
         let wait = wait.filter(|_| matches!(state, State::Depends(_)));
         let least = match state {
             State::Kept | State::Free => answer.certain,
@@ -186,7 +189,7 @@ impl Asking<'_> {
     /// What the picks as they are come to: for certain, or else if all turns out as they need.
     fn base(&self) -> Option<i64> {
         let certain = self.selection.certain;
-        let possible = || self.waits.best.as_ref()?.least;
+        let possible = || self.waits?.best.as_ref()?.least;
         let least = certain.or_else(possible).filter(|least| least.changes == 0)?;
         Some(least.cents)
     }

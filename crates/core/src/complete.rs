@@ -10,7 +10,7 @@
 //!
 //! Always holds: a pinned pick never changes; attributes whose standard is `ask` stay open; every unit is judged before it is
 //! handed out, whole and with what stays open, and its subtotal is what judging says.
-//! Cost: three ways up the diagram, and judging twice; see [`best`] for the next ones.
+//! Cost: three ways up the diagram, and judging twice; then a way up an attribute for each next unit.
 
 mod best;
 mod ranks;

@@ -11,7 +11,7 @@ use crate::count::count;
 use crate::diagram::Diagram;
 use crate::ground::{Shared, ground};
 use crate::limit::{ATTRIBUTES_MAX, Limit, Limits, OPTIONS_MAX};
-use crate::options::{OptionAnswer, Picked, answers, selection};
+use crate::options::{Answers, OptionAnswer, Picked, answers, selection};
 use crate::pass::{Scratch, least, options};
 use crate::prepare::Prepared;
 pub use crate::prepare::{Certainty, TooMuchMoney};
@@ -134,6 +134,12 @@ impl Engine {
     /// For every option of every attribute the fewest changes and the least subtotal.
     #[must_use]
     pub fn options(&self, prepared: &Prepared, picks: &[Picked]) -> Vec<Vec<OptionAnswer>> {
+        answers(&self.diagram, prepared, picks).options
+    }
+
+    /// Both answers at once: for the picks as they stand, and for every option.
+    #[must_use]
+    pub fn answers(&self, prepared: &Prepared, picks: &[Picked]) -> Answers {
         answers(&self.diagram, prepared, picks)
     }
 

@@ -4,7 +4,7 @@
 //! counted as holding, which gives what is not ruled out, and as not holding, which gives what is certain.
 //!
 //! Always holds: a change of the attribute's own pick does not count; a pinned pick never changes.
-//! Cost: two passes each.
+//! Cost: two passes each, or for both together where nothing is unknown.
 
 use astragal_model::AttributeIndex;
 
@@ -62,37 +62,55 @@ pub(crate) fn selection(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]
     }
 }
 
-/// The answers by attribute and value.
-pub(crate) fn answers(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) -> Vec<Vec<OptionAnswer>> {
+/// The answer for the picks as they stand, and for every option by attribute and value.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Answers {
+    /// The picks as they stand.
+    pub selection: OptionAnswer,
+    /// For every attribute its values.
+    pub options: Vec<Vec<OptionAnswer>>,
+}
+
+/// The answers; one question does where nothing is unknown.
+pub(crate) fn answers(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) -> Answers {
     let mut scratch = Scratch::default();
-    let (mut possible, mut certain) = (Vec::new(), Vec::new());
-    for (certainty, best) in [
-        (Certainty::NotRuledOut, &mut possible),
-        (Certainty::Certain, &mut certain),
-    ] {
+    let mut ask = |certainty, best: &mut Vec<Weight>| {
         let weights = picked(diagram, prepared.weights(certainty), picks);
-        options(diagram, &weights, &mut scratch, best);
-    }
+        options(diagram, &weights, &mut scratch, best)
+    };
+    let (mut possible, mut certain) = (Vec::new(), Vec::new());
+    let least_possible = ask(Certainty::NotRuledOut, &mut possible);
+    let least_certain = if prepared.is_known() {
+        least_possible
+    } else {
+        ask(Certainty::Certain, &mut certain)
+    };
+    let certain = if prepared.is_known() { &possible } else { &certain };
+    let said = |weight: Weight, own: i64| {
+        weight.is_feasible().then(|| Least {
+            changes: weight.changes() - own,
+            cents: weight.cents(),
+        })
+    };
     let of = |position: usize, value: usize| {
         let option = diagram.option(Variable::at(position), value)?;
         let own = picks.iter().rfind(|pick| pick.attribute.0 == position);
         let own = i64::from(own.is_some_and(|pick| pick.value != value));
-        let least = |best: &[Weight]| {
-            let weight = best.get(option).copied().filter(|weight| weight.is_feasible())?;
-            Some(Least {
-                changes: weight.changes() - own,
-                cents: weight.cents(),
-            })
-        };
         Some(OptionAnswer {
-            possible: least(&possible),
-            certain: least(&certain),
+            possible: possible.get(option).and_then(|weight| said(*weight, own)),
+            certain: certain.get(option).and_then(|weight| said(*weight, own)),
         })
     };
     let domains = diagram.domains().iter().enumerate();
-    domains
-        .map(|(position, domain)| (0..domain.size).filter_map(|value| of(position, value)).collect())
-        .collect()
+    Answers {
+        selection: OptionAnswer {
+            possible: said(least_possible, 0),
+            certain: said(least_certain, 0),
+        },
+        options: domains
+            .map(|(position, domain)| (0..domain.size).filter_map(|value| of(position, value)).collect())
+            .collect(),
+    }
 }
 
 /// Weights with a change for every option that is not picked, where another is.

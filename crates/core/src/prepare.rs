@@ -43,6 +43,7 @@ pub struct Prepared {
     pub(crate) departures: Departures,
     /// For each attribute how many options it has.
     option_counts: Vec<usize>,
+    is_known: bool,
     possible: Weights,
     certain: Weights,
 }
@@ -95,8 +96,12 @@ impl Prepared {
         let cells = charging.all(&closure, &shared.cells);
         refuse_too_much(shared, &cells)?;
         let attributes = setting.catalog.declarations().attributes.values();
+        let gates: Vec<GateState> = gates.collect();
+        let is_known = !gates.iter().any(|gate| matches!(gate, GateState::Unknown(_)))
+            && !cells.iter().any(|cell| matches!(cell, Charge::Unknown(_)));
         Ok(Self {
-            gates: gates.collect(),
+            gates,
+            is_known,
             cells,
             departures: Departures::new(shared, setting, &outcomes),
             option_counts: attributes.map(|one| one.options.len()).collect(),
@@ -141,6 +146,11 @@ impl Prepared {
             Certainty::NotRuledOut => &self.possible,
             Certainty::Certain => &self.certain,
         }
+    }
+
+    /// Whether everything is known that some gate or price of the catalog needs.
+    pub(crate) fn is_known(&self) -> bool {
+        self.is_known
     }
 
     /// What each unknown gate and cell of a label wants.

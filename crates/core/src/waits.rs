@@ -11,7 +11,7 @@ use astragal_model::{Want, Wants};
 
 use crate::diagram::Diagram;
 use crate::network::Variable;
-use crate::options::{Least, Picked, picked};
+use crate::options::{Answers, Least, OptionAnswer, Picked, answers, picked};
 use crate::pass::witness::{Mark, Marked, marked};
 use crate::prepare::{Certainty, Prepared};
 use crate::rank::{Aim, Counts, Rank, UNKNOWN_CENTS};
@@ -38,8 +38,27 @@ pub struct Waits {
     pub options: Vec<Vec<Option<Wait>>>,
 }
 
+/// Nobody waits where everything is known.
+fn known(answers: Answers) -> Waits {
+    let wait = |answer: OptionAnswer| {
+        let least = Some(answer.certain?);
+        Some(Wait {
+            wants: Wants::new(),
+            least,
+        })
+    };
+    let of_attribute = |options: Vec<OptionAnswer>| options.into_iter().map(wait).collect();
+    Waits {
+        best: wait(answers.selection),
+        options: answers.options.into_iter().map(of_attribute).collect(),
+    }
+}
+
 /// What every option waits for.
 pub(crate) fn waits(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) -> Waits {
+    if prepared.is_known() {
+        return known(answers(diagram, prepared, picks));
+    }
     let all: Vec<Want> = prepared.wants().into_iter().collect();
     let place = |want: &Want| all.binary_search(want).unwrap_or(0).min(TOLD_APART - 1);
     let mark = |wants: &Wants| wants.iter().fold(0, |mark: Mark, want| mark | (1 << place(want)));

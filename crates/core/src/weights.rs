@@ -57,20 +57,17 @@ impl Weight {
 
 impl Cost for Weight {
     const ZERO: Self = Self(0);
-    const INFEASIBLE: Self = Self(i64::MAX);
+    /// Far above every sum that can be had and far below what overflows, so that sums need no branch.
+    const INFEASIBLE: Self = Self(1 << 60);
 
     #[inline]
     fn is_feasible(self) -> bool {
-        self != Self::INFEASIBLE
+        self.0 < Self::INFEASIBLE.0 / 2
     }
 
     #[inline]
     fn plus(self, other: Self) -> Self {
-        if self.is_feasible() && other.is_feasible() {
-            Self(self.0 + other.0)
-        } else {
-            Self::INFEASIBLE
-        }
+        Self((self.0 + other.0).min(Self::INFEASIBLE.0))
     }
 
     #[inline]
