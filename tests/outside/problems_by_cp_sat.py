@@ -37,6 +37,9 @@ class Asked:
         (model.maximize if maximise else model.minimize)(objective)
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = 1
+        # Small problems: reading them takes longer than searching, so that less is prepared.
+        solver.parameters.linearization_level = 0
+        solver.parameters.cp_model_probing_level = 0
         solver.parameters.max_time_in_seconds = SECONDS_MAX
         status = solver.solve(model)
         self.solves += 1
