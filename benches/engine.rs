@@ -35,7 +35,7 @@ use crate::instance::Instance;
 #[global_allocator]
 static ALLOCATIONS: AllocProfiler = AllocProfiler::system();
 
-const INSTANCES: [&str; 4] = ["vehicle-medium", "unit", "wide", "hard"];
+const INSTANCES: [&str; 3] = ["vehicle-medium", "unit", "wide"];
 const OPENINGS: [&str; 2] = ["K1", "L2"];
 
 fn main() {

@@ -15,7 +15,7 @@ use crate::drawn::{ATTRIBUTES, COLOUR, GAS, GLASS, HINGE, NODES, OPERATION, PICK
 use crate::walk::{self, Least, Question};
 
 /// The seed under which operation hangs at the top, as it is drawn.
-const SEED: u64 = 0;
+const SEED: u64 = 12;
 
 /// Says the first thing that differs.
 pub(crate) fn compare() -> Result<(), String> {

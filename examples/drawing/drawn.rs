@@ -71,12 +71,12 @@ pub(crate) const NODES: [Node; 8] = [
     Node {
         attribute: GAS,
         edges: &[edge(&[0, 1], &[])],
-        place: (410, 560),
+        place: (250, 560),
     },
     Node {
         attribute: GAS,
         edges: &[edge(&[1], &[])],
-        place: (640, 560),
+        place: (800, 560),
     },
     Node {
         attribute: GLASS,

@@ -112,11 +112,15 @@ fn edges(svg: &mut String, question: &Question<'_>, node: &Node) {
             [only] => {
                 line(svg, from, *only);
                 let to = NODES.get(*only).map_or(from, |below| below.place);
-                let left = if to.0 < x { "end" } else { "start" };
-                // A third of the way down, on the outer side of the line.
-                let side = if to.0 < x { -8 } else { 8 };
-                let place = (x + (to.0 - x) / 4 + side, from.1 + 30);
-                stacked(svg, place, left, &lines);
+                // Beside a steep line, under a flat one.
+                let side = if to.0 < x { -1 } else { 1 };
+                let anchor = if side < 0 { "end" } else { "start" };
+                let place = if (to.0 - x).abs() < 200 {
+                    (x + (to.0 - x) / 4 + 10 * side, from.1 + 30)
+                } else {
+                    (x - 15 * side, from.1 + 58)
+                };
+                stacked(svg, place, anchor, &lines);
             }
             several => {
                 let side = if number == 0 { -1 } else { 1 };

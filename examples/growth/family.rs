@@ -1,11 +1,11 @@
 //! Two families of random networks.
 //!
-//! *line*: attributes of four options in a row; a rule is a table over three neighbours that keeps each tuple in three of four
+//! *line*: attributes of four options in a row; a rule is a table over three neighbours that keeps each tuple in 95 of a hundred
 //! cases. However long the row, cutting it separates by two attributes: the width is bounded. The rules go round the row until there
 //! are as many as wanted.
 //!
-//! *grid*: attributes of three options in a square; a rule is a table over two neighbours, beside or below, that keeps each tuple in
-//! three of four cases. To cut a square one has to cut a side: the width grows as the root of the attributes.
+//! *grid*: attributes of three options in a square; a rule is a table over two neighbours, beside or below, that keeps each tuple in 85
+//! of a hundred cases. To cut a square one has to cut a side: the width grows as the root of the attributes.
 //!
 //! The same numbers give the same network.
 
@@ -48,9 +48,9 @@ impl Family {
 
 /// A network of a family.
 pub(crate) fn network(family: Family, attributes: usize, rules: usize) -> Network {
-    let (size, scopes) = match family {
-        Family::Line => (4, line(attributes, rules)),
-        Family::Grid => (3, grid(attributes.isqrt())),
+    let (size, kept, scopes) = match family {
+        Family::Line => (4, 95, line(attributes, rules)),
+        Family::Grid => (3, 85, grid(attributes.isqrt())),
     };
     let mut network = Network::default();
     for attribute in 0..attributes {
@@ -60,7 +60,7 @@ pub(crate) fn network(family: Family, attributes: usize, rules: usize) -> Networ
     for (number, scope) in scopes.into_iter().enumerate() {
         let rows = tuples(size, scope.len())
             .into_iter()
-            .filter(|_| chance.percent(75))
+            .filter(|_| chance.percent(kept))
             .map(|tuple| Row {
                 cells: tuple.into_iter().map(|value| Some(vec![value])).collect(),
                 label: Some(Label::empty()),

@@ -7,7 +7,7 @@
 //!
 //! Two families of random networks, told in [`family`]: one of bounded width, one whose width grows. Everything printed is a count,
 //! so that every run prints the same. *peak* is what the compile had allocated at most, in bytes asked of the allocator, the
-//! network not counted. A diagram of more than 500,000 nodes is given up; the engine's own limit is 2,000,000.
+//! network not counted. A diagram of more than 200,000 nodes is given up; the engine's own limit is 2,000,000.
 
 mod family;
 mod plot;
@@ -27,7 +27,7 @@ use crate::family::{Family, network};
 static ALLOCATED: PeakAlloc = PeakAlloc;
 
 /// LIMIT: a diagram of more nodes is given up.
-const NODES_MAX: usize = 500_000;
+const NODES_MAX: usize = 200_000;
 
 /// Prints how diagrams grow.
 #[derive(Parser)]
