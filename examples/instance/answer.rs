@@ -6,14 +6,14 @@ use astragal_core::count::count;
 use astragal_core::diagram::Diagram;
 use astragal_core::limit::Limits;
 use astragal_core::network::Variable;
-use astragal_core::pass::{Scratch, options};
+use astragal_core::pass::{Scratch, least, options};
 use astragal_core::weights::{Cost, Weight, Weights};
 use serde_json::{Map, Value, json};
 
 use crate::instance::{Instance, Pick};
 use crate::problem::Problem;
 
-/// How often all options are asked for the median.
+/// How often a question is asked for the median.
 const TIMES: usize = 101;
 
 /// A compiled instance with arrays that are used from question to question.
@@ -57,27 +57,40 @@ impl<'a> Asked<'a> {
         })
     }
 
+    /// The diagram.
+    pub(crate) fn diagram(&self) -> &Diagram {
+        &self.diagram
+    }
+
+    /// The least weight with nothing picked.
+    pub(crate) fn least(&mut self) -> Weight {
+        least(&self.diagram, &self.base, &mut self.scratch)
+    }
+
     /// The instance and its diagram in one object.
     pub(crate) fn summary(&mut self) -> Result<Value, Problem> {
-        let mut times = Vec::with_capacity(TIMES);
         let mut least = Weight::INFEASIBLE;
-        for _ in 0..TIMES {
-            let begun = Instant::now();
-            least = self.ask(&[]);
-            times.push(begun.elapsed());
-        }
-        times.sort_unstable();
-        let median = times.get(TIMES / 2).copied().unwrap_or_default();
+        let median = median(|| least = self.ask(&[]));
         Ok(json!({
             "name": self.instance.name,
             "attributes": self.instance.attributes.len(),
             "compile_ms": thousandths(self.compile.as_micros()),
-            "nodes": self.diagram.node_count(),
-            "edges": self.diagram.edge_count(),
+            "nodes": self.diagram().node_count(),
+            "edges": self.diagram().edge_count(),
             "count": count(&self.diagram, &self.base).to_string(),
             "cheapest": least.is_feasible().then(|| least.cents()),
             "options_us": thousandths(median.as_nanos()),
         }))
+    }
+
+    /// The least total alone, and the median time that it takes.
+    pub(crate) fn cheapest(&mut self) -> Value {
+        let mut least = Weight::INFEASIBLE;
+        let median = median(|| least = self.least());
+        json!({
+            "cheapest": least.is_feasible().then(|| least.cents()),
+            "cheapest_us": thousandths(median.as_nanos()),
+        })
     }
 
     /// What holds, costs and remains under picks.
@@ -108,7 +121,7 @@ impl<'a> Asked<'a> {
     }
 
     /// The least weight under picks; a change for every option that is not picked where another is.
-    fn ask(&mut self, picks: &[Pick]) -> Weight {
+    pub(crate) fn ask(&mut self, picks: &[Pick]) -> Weight {
         self.weights.options.clone_from(&self.base.options);
         for (variable, picked) in picks {
             let size = self.instance.attributes.get(variable.index());
@@ -122,6 +135,18 @@ impl<'a> Asked<'a> {
         }
         options(&self.diagram, &self.weights, &mut self.scratch, &mut self.best)
     }
+}
+
+/// The median time that something takes.
+fn median(mut something: impl FnMut()) -> Duration {
+    let mut times = Vec::with_capacity(TIMES);
+    for _ in 0..TIMES {
+        let begun = Instant::now();
+        something();
+        times.push(begun.elapsed());
+    }
+    times.sort_unstable();
+    times.get(TIMES / 2).copied().unwrap_or_default()
 }
 
 /// A number of thousandths as a JSON number, exactly.

@@ -1,11 +1,12 @@
 //! Compiles an instance with a known answer, and answers selections from the diagram.
 //!
 //! ```sh
-//! cargo run --release --example instance -- FILE.json [--selections FILE.jsonl] [--seed N]
+//! cargo run --release --example instance -- FILE.json [--selections FILE.jsonl] [--seed N] [--cheapest]
 //! ```
 //!
 //! Prints one JSON object: `name, attributes, compile_ms, nodes, edges, count, cheapest, options_us`. With selections, each
 //! line an object from attribute to option index, one object a line: `holds, cheapest, free_options, microseconds`.
+//! With `--cheapest` one more object comes second: `cheapest, cheapest_us`, the median of the least total alone.
 //! The format of an instance is told in `crates/core/tests/instances/README.md`.
 //!
 //! `compile_ms` is relations, order and one diagram with one seed; `options_us` is the median of all options of all attributes
@@ -32,6 +33,9 @@ struct Arguments {
     /// The seed that breaks ties of the order of attributes.
     #[arg(long, default_value_t = 0)]
     seed: u64,
+    /// Ask for the least total alone, and say how long it takes.
+    #[arg(long)]
+    cheapest: bool,
 }
 
 fn main() -> ExitCode {
@@ -49,6 +53,9 @@ fn run(arguments: &Arguments, out: &mut impl std::io::Write) -> Result<(), probl
     let instance = instance::Instance::read(&arguments.file)?;
     let mut asked = answer::Asked::compile(&instance, arguments.seed)?;
     writeln!(out, "{}", asked.summary()?)?;
+    if arguments.cheapest {
+        writeln!(out, "{}", asked.cheapest())?;
+    }
     let Some(selections) = &arguments.selections else {
         return Ok(());
     };
