@@ -1,10 +1,10 @@
 //! Weights: what every option and label counts while one question is answered.
 //!
 //! A weight packs two counts that are compared one after the other, `changes * 2^40 + cents`. An option that may not be
-//! chosen, and a label with a gate that is closed, are *infeasible*, which is a mark and no number.
+//! chosen, and a label with a gate that is closed, are *infeasible*: so far above everything else that no sum comes near it.
 //!
 //! Always holds: a sum of all largest absolute cents of a question stays below 2^39, or the question is refused, so that
-//! cents never run into changes.
+//! cents never run into changes. What is infeasible is never subtracted.
 
 /// What is added up along a configuration and compared: the less the better.
 pub trait Cost: Copy + Ord + Default {
