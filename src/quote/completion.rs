@@ -67,12 +67,29 @@ pub(crate) struct Less {
 /// What is asked of the engine about one unit.
 struct Asking<'a> {
     engine: &'a Engine,
-    prepared: Prepared,
+    prepared: &'a Prepared,
     setting: &'a Setting<'a>,
     picks: Picks,
 }
 
-impl Asking<'_> {
+impl<'a> Asking<'a> {
+    /// `quoted` is the unit with standards alone.
+    fn new(
+        engine: &'a Engine,
+        prepared: &'a Prepared,
+        setting: &'a Setting<'a>,
+        request: &UnitRequest,
+        quoted: &Quoted,
+    ) -> Self {
+        let judgement = Some(&quoted.judgement);
+        Self {
+            engine,
+            prepared,
+            setting,
+            picks: Picks::new(setting.catalog, &request.picks, &request.pins, judgement),
+        }
+    }
+
     fn complete(&self, aim: Aim, near: Option<&Unit>) -> Result<Completion, String> {
         let wish = Wish {
             setting: self.setting,
@@ -82,13 +99,13 @@ impl Asking<'_> {
             near,
             count: 1,
         };
-        let revision = self.setting.catalog.revision();
-        let disagreement = |error| format!("catalog of revision {revision}: {error}");
-        self.engine.complete(&self.prepared, &wish).map_err(disagreement)
+        let disagreement =
+            |error| format!("catalog of revision {}: {error}", self.setting.catalog.revision());
+        self.engine.complete(self.prepared, &wish).map_err(disagreement)
     }
 }
 
-/// Completes a unit.
+/// Completes a unit, and compares it with the cheapest.
 ///
 /// `engine` is the engine of its catalog or why there is none; `None` when only standards are filled in.
 ///
@@ -100,29 +117,15 @@ pub(crate) fn quoted(
     engine: Option<Result<&Engine, String>>,
     aim: Aim,
 ) -> Result<Quoted, String> {
-    let filled = fill(setting, &request.picks);
-    let judgement = judge(setting, &filled);
-    let mut quoted = Quoted {
-        completion: Completing::default(),
-        unit: filled,
-        judgement,
-    };
+    let mut quoted = filled(setting, request);
     let Some(engine) = engine else { return Ok(quoted) };
-    let asking = engine.and_then(|engine| {
-        Ok(Asking {
-            engine,
-            prepared: engine.prepare(setting).map_err(|error| error.to_string())?,
-            setting,
-            picks: Picks::new(
-                setting.catalog,
-                &request.picks,
-                &request.pins,
-                Some(&quoted.judgement),
-            ),
-        })
+    let prepared = engine.and_then(|engine| {
+        let prepared = engine.prepare(setting).map_err(|error| error.to_string())?;
+        Ok((engine, prepared))
     });
-    match asking {
-        Ok(asking) => {
+    match prepared {
+        Ok((engine, prepared)) => {
+            let asking = Asking::new(engine, &prepared, setting, request, &quoted);
             keep_close(&mut quoted, &asking)?;
             make_cheap(&mut quoted, &asking, aim)?;
             quoted.completion.departures = departures(setting, &quoted.unit);
@@ -130,6 +133,33 @@ pub(crate) fn quoted(
         Err(reason) => quoted.completion.not_asked = Some(reason),
     }
     Ok(quoted)
+}
+
+/// Completes a unit with standards, in a setting that is prepared; the cheapest is not looked for.
+///
+/// # Errors
+/// When the engine and the judge disagree.
+pub(crate) fn standard(
+    engine: &Engine,
+    prepared: &Prepared,
+    setting: &Setting<'_>,
+    request: &UnitRequest,
+) -> Result<Quoted, String> {
+    let mut quoted = filled(setting, request);
+    let asking = Asking::new(engine, prepared, setting, request, &quoted);
+    keep_close(&mut quoted, &asking)?;
+    quoted.completion.departures = departures(setting, &quoted.unit);
+    Ok(quoted)
+}
+
+/// The unit with standards alone, judged.
+fn filled(setting: &Setting<'_>, request: &UnitRequest) -> Quoted {
+    let unit = fill(setting, &request.picks);
+    Quoted {
+        completion: Completing::default(),
+        judgement: judge(setting, &unit),
+        unit,
+    }
 }
 
 /// Departs from the standards where they do not hold.

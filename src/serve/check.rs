@@ -1,12 +1,11 @@
-//! The answer to `CheckUnit`: a unit filled as in a quote, and judged.
+//! The answer to `CheckUnit`: a unit completed as in a quote, and judged.
 //!
-//! Cost: that of a quote of one opening: judging once, and at most two completions.
+//! Cost: judging once, and where standards alone do not hold one completion.
 
-use astragal_core::complete::Aim;
 use tonic::Status;
 
 use crate::quote::ask::UsedOn;
-use crate::quote::completion::quoted;
+use crate::quote::completion::standard;
 use crate::serve::asked::{Asked, Served};
 use crate::serve::fault::{Reason, failed};
 use crate::serve::finding;
@@ -17,8 +16,7 @@ use crate::text::CAUTION;
 pub(super) fn answer(served: &Served, request: CheckUnitRequest) -> Result<CheckUnitResponse, Status> {
     let (asked, ()) = Asked::new(served, request.unit, |_, _| ())?;
     let setting = asked.setting()?;
-    let engine = Some(Ok(asked.engine()));
-    let quoted = quoted(&setting, &asked.request, engine, Aim::Standard)
+    let quoted = standard(asked.engine(), &asked.known.prepared, &setting, &asked.request)
         .map_err(|error| failed(Reason::Internal, &error))?;
     let on = UsedOn {
         used: asked.used()?,

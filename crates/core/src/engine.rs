@@ -102,6 +102,9 @@ impl Engine {
 
     /// Looks at a setting: measures, facts, waivers, book, policy and day.
     ///
+    /// Its catalog and authorities are those that were compiled. Its policy is the one that was compiled in; an engine without one
+    /// takes any policy that needs no diagram of its own, see [`needs_own_diagram`](crate::ground::needs_own_diagram()).
+    ///
     /// # Errors
     /// When the amounts of a unit could add up to more than is counted with.
     pub fn prepare(&self, setting: &Setting<'_>) -> Result<Prepared, TooMuchMoney> {

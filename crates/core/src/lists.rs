@@ -8,9 +8,7 @@
 
 use std::hash::Hash;
 
-use rustc_hash::FxHasher;
-
-use crate::index::{Index, folded};
+use crate::index::{Index, hash_of};
 
 /// Lists by number, and numbers by list.
 #[derive(Clone, Debug)]
@@ -34,7 +32,7 @@ impl<T> Default for Lists<T> {
 impl<T: Copy + Eq + Hash> Lists<T> {
     /// The number of a list.
     pub(crate) fn number(&mut self, tag: u32, list: &[T]) -> u32 {
-        let hash = hash(tag, list);
+        let hash = hash_of(&(tag, list));
         let is_it = |number| self.tag(number) == Some(tag) && self.list(number) == list;
         if let Some(number) = self.index.find(hash, is_it) {
             return number;
@@ -86,13 +84,6 @@ impl<T: Copy + Eq + Hash> Lists<T> {
         self.heads.clear();
         self.items.clear();
     }
-}
-
-fn hash<T: Hash>(tag: u32, list: &[T]) -> u32 {
-    let mut hasher = FxHasher::default();
-    tag.hash(&mut hasher);
-    list.hash(&mut hasher);
-    folded(hasher)
 }
 
 #[cfg(test)]

@@ -107,6 +107,16 @@ mod tests {
         }
     }
 
+    /// 4,096 amounts of the largest kind below zero are more than one unit can have.
+    #[test]
+    fn no_amount_below_zero_brings_back_what_is_infeasible() {
+        let lowest = Weight::new(0, 1 - CENTS_LIMIT);
+        let sum = (0..4_096).fold(Weight::INFEASIBLE, |sum, _| sum.plus(lowest));
+        assert!(!sum.is_feasible() && sum > Weight::new(512, CENTS_LIMIT - 1));
+        let many = (0..4_096).fold(Weight::INFEASIBLE, |sum, _| sum.plus(Weight::INFEASIBLE));
+        assert_eq!(many, Weight::INFEASIBLE);
+    }
+
     #[test]
     fn what_is_infeasible_stays_so() {
         assert_eq!(Weight::ZERO.plus(Weight::INFEASIBLE), Weight::INFEASIBLE);

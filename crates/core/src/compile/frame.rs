@@ -95,7 +95,6 @@ impl Frame {
             .enumerate()
             .filter(|(_, (_, allowed))| *allowed)
         {
-            let hash = u32::try_from(hash >> 32).unwrap_or(0);
             let same = |group: u32| {
                 let first = groups.get(group as usize).copied().map(usize::from);
                 active.iter().all(|(_, state)| {
@@ -104,10 +103,10 @@ impl Frame {
                 })
             };
             let short = u16::try_from(value).unwrap_or(u16::MAX);
-            let group = index.find(hash, same).unwrap_or_else(|| {
+            let group = index.find(*hash, same).unwrap_or_else(|| {
                 let group = u32::try_from(groups.len()).unwrap_or(u32::MAX - 1);
                 groups.push(short);
-                index.insert(hash, group);
+                index.insert(*hash, group);
                 group
             });
             self.group_of.push((short, group));

@@ -3,6 +3,8 @@
 //! A mark is a set of up to 128 things, as bits; the mark of a unit is that of all its labels together. With one unknown gate, marked
 //! `1`, on "casement, wide", the best unit with a casement is marked `1`, and one with an awning not at all.
 //!
+//! A walk of its own beside the passes: a weight can be taken out of a sum again, and a mark cannot.
+//!
 //! Always holds: of units that weigh the same one is taken, the same every time.
 //! Cost: one walk down more than the passes, two words a node.
 
