@@ -179,6 +179,44 @@ fn an_option_that_is_no_longer_offered_says_so_and_is_kept_where_it_is_honoured(
     assert!(hidden > 0, "the dealer's policy hides options");
 }
 
+/// Finishes change with the inside; a pin holds the operation, so that no other one is an answer.
+#[test]
+fn a_pinned_pick_is_never_among_the_changes() {
+    let text = std::fs::read_to_string(HOUSE).expect("the order");
+    let folder = tempfile::tempdir().expect("a folder");
+    copy_folder("examples/corner-house", &folder.path().join("order"));
+    copy_folder("examples/library", &folder.path().join("library"));
+    let path = folder.path().join("order/order.toml");
+    let ask = |text: &str| {
+        std::fs::write(&path, text).expect("the order");
+        let answer = json(&[
+            "options",
+            path.to_str().expect("a path"),
+            "--opening",
+            "B1",
+            "--format",
+            "json",
+        ]);
+        answer["units"][0].clone()
+    };
+    let opening = text.find("tag = \"B1\"").expect("the bedroom");
+    let picks = opening + text[opening..].find("picks = [").expect("picks");
+    let pinned = format!(
+        "{}pins = [\"hardware_finish\"]\n{}",
+        &text[..picks],
+        &text[picks..]
+    );
+    let (free, pinned) = (ask(&text), ask(&pinned));
+    assert_eq!(option(&free, "hardware_finish", "white")["state"], "free");
+    assert_eq!(option(&pinned, "hardware_finish", "white")["state"], "impossible");
+    assert_eq!(
+        option(&pinned, "hardware_finish", "satin-nickel")["state"],
+        "kept"
+    );
+    assert_eq!(option(&free, "handle", "straight")["state"], "changes");
+    assert_eq!(option(&pinned, "handle", "straight")["state"], "impossible");
+}
+
 #[test]
 fn an_opening_that_is_not_there_says_which_there_are() {
     let ran = run(&["options", HOUSE, "--opening", "Z9"]);

@@ -319,6 +319,36 @@ fn picks_that_do_not_go_together_stay_and_the_least_that_must_change_is_said() {
     );
 }
 
+/// Nothing is broken while the hinge side is still to choose; that no side would do is said all the same.
+#[test]
+fn that_nothing_still_to_choose_would_hold_is_said_before_it_is_chosen() {
+    let folder = tempfile::tempdir().expect("a folder");
+    program::copy_folder("tests/fixtures", folder.path());
+    let catalog = folder.path().join("library/small/catalog.toml");
+    let mut text = std::fs::read_to_string(&catalog).expect("the catalog");
+    text.push_str(
+        "\n[[rule]]\nid = \"no-side\"\nauthority = \"plant\"\nwhen = 'operation == \"casement\"'\n\
+         require = 'hinge_side != \"left\" && hinge_side != \"right\"'\nmessage = \"No side.\"\n",
+    );
+    std::fs::write(&catalog, text).expect("the catalog with one rule more");
+    let order = folder.path().join("orders/broken.toml");
+    let text = std::fs::read_to_string(&order).expect("the order");
+    let text = text.replacen(
+        "picks = [{ attribute = \"operation\", option = \"fixed\" }]",
+        "picks = [{ attribute = \"operation\", option = \"casement\" }]",
+        1,
+    );
+    std::fs::write(&order, text).expect("the order");
+    let ran = run(&["quote", order.to_str().expect("a path")]);
+    check_says(
+        block(&ran.out, "L1"),
+        &[
+            "Small windows cannot be decided yet",
+            "Whatever is filled in, at least one of your choices must change.",
+        ],
+    );
+}
+
 #[test]
 fn a_waived_rule_names_the_waiver() {
     let text = check_quote("broken", &[], 4);

@@ -17,7 +17,7 @@ pub(crate) struct CompletionAnswer {
     because: Vec<Because>,
     /// What is filled in beside its standard.
     departures: Vec<Departure>,
-    /// How many picks must change at least, where the unit is broken and something would hold.
+    /// How many picks must change at least, where nothing holds with all of them and something does without.
     least_changes: Option<i64>,
     /// Whether nothing holds, whatever is chosen.
     impossible: bool,

@@ -31,7 +31,7 @@ pub(crate) struct Completing {
     pub(crate) because: Vec<(String, String)>,
     /// For each attribute that is filled in beside its standard, that standard.
     pub(crate) departures: Vec<(AttributeIndex, Id)>,
-    /// How many picks must change at least, where the unit is broken and something would hold.
+    /// How many picks must change at least, where nothing holds with all of them and something does without.
     pub(crate) least_changes: Option<i64>,
     /// Nothing holds, whatever is chosen.
     pub(crate) is_impossible: bool,
@@ -195,17 +195,26 @@ fn make_cheap(quoted: &mut Quoted, asking: &Asking<'_>, aim: Aim) -> Result<(), 
     if quoted.judgement.verdict == Verdict::Broken {
         return Ok(());
     }
-    let cheapest: Completed = match asking.complete(Aim::Cheapest, Some(&quoted.unit))? {
-        Completion::Impossible => return Ok(()),
-        Completion::Depends(_) => {
-            quoted.completion.cheapest = Cheapest::Depends;
+    let (cheapest, depends): (Completed, bool) = match asking.complete(Aim::Cheapest, Some(&quoted.unit))? {
+        Completion::Impossible => {
+            quoted.completion.is_impossible = true;
             return Ok(());
         }
-        Completion::Found(units) => match units.into_iter().find(|unit| unit.changes == 0) {
-            Some(unit) => unit,
+        Completion::Depends(unit) => (*unit, true),
+        Completion::Found(units) => match units.into_iter().next() {
+            Some(unit) => (unit, false),
             None => return Ok(()),
         },
     };
+    // Where something is still to choose, nothing is broken yet, and all the same nothing that could be chosen may hold.
+    if cheapest.changes > 0 {
+        quoted.completion.least_changes = Some(cheapest.changes);
+        return Ok(());
+    }
+    if depends {
+        quoted.completion.cheapest = Cheapest::Depends;
+        return Ok(());
+    }
     let (Some(cheap), Some(dear)) = (total(&cheapest.judgement), total(&quoted.judgement)) else {
         return Ok(());
     };

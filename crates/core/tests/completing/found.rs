@@ -94,6 +94,12 @@ fn check_unit(completed: &Completed, setting: &Setting<'_>, asked: &Asked<'_>, p
             Choice::Chosen { option, origin } => {
                 assert_eq!(Some(option), stands.option(), "{place}");
                 assert_eq!(matches!(origin, Origin::Picked { .. }), kept, "{place}");
+                let asks = matches!(setting.standard(index), Standard::Ask)
+                    && setting.catalog.earlier_parts(index).is_empty();
+                assert!(
+                    kept || !asks || asked.selection.picks.iter().any(|pick| pick.attribute == index),
+                    "{place}: {index:?} is filled in"
+                );
                 if *origin == Origin::Standard && asked.aim == Aim::Standard {
                     assert_eq!(standard, Some(option), "{place}");
                 }
