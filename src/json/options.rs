@@ -86,7 +86,7 @@ fn unit(unit: &UnitOptions<'_>) -> UnitAnswer {
         opening: unit.unit.opening.tag.clone(),
         catalog: catalog(&unit.unit.used),
         verdict: verdict_word(unit.options.verdict()),
-        selection_changes: unit.options.selection.possible.map(|least| least.changes),
+        selection_changes: unit.options.selection.possible,
         least_subtotal: least.as_ref().map(amount),
         attributes: unit
             .options

@@ -80,7 +80,7 @@ impl EngineOptions {
     ) -> Self {
         let answers = engine.answers(prepared, picks);
         let selection = answers.selection;
-        let depends = |answer: &OptionAnswer| answer.certain != answer.possible;
+        let depends = |answer: &OptionAnswer| answer.depends;
         let waits = answers.options.iter().flatten().any(depends) || depends(&selection);
         let waits = waits.then(|| engine.waits(prepared, picks));
         let asking = Asking {
@@ -117,10 +117,9 @@ impl EngineOptions {
 
     /// Whether the picks go together.
     pub(crate) fn verdict(&self) -> Verdict {
-        let holds = |least: astragal_core::options::Least| least.changes == 0;
-        if self.selection.certain.is_some_and(holds) {
+        if self.selection.certain.is_some_and(|least| least.changes == 0) {
             Verdict::Holds
-        } else if self.selection.possible.is_some_and(holds) {
+        } else if self.selection.possible == Some(0) {
             Verdict::Undecided
         } else {
             Verdict::Broken
@@ -153,12 +152,12 @@ impl Asking<'_> {
     ) -> OneOption {
         let state = match (answer.possible, answer.certain) {
             (None, _) => State::Impossible,
-            (Some(possible), Some(certain)) if possible.changes == certain.changes => match certain.changes {
+            (Some(possible), Some(certain)) if possible == certain.changes => match certain.changes {
                 0 if picked == Some(value) => State::Kept,
                 0 => State::Free,
                 changes => State::Changes(changes),
             },
-            (Some(possible), _) => State::Depends(possible.changes),
+            (Some(possible), _) => State::Depends(possible),
         };
         let wait = self
             .waits

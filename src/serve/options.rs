@@ -33,7 +33,7 @@ pub(super) fn answer(
         date: asked.date(),
     };
     let product = asked.product();
-    let changes = options.selection.possible.map(|least| count(least.changes));
+    let changes = options.selection.possible.map(count);
     Ok(v1::EvaluateOptionsResponse {
         revisions: Some(asked.revisions()),
         verdict: finding::verdict(options.verdict()).into(),

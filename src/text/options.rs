@@ -67,7 +67,7 @@ fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
             );
         }
         Verdict::Broken => {
-            let fewest = unit.options.selection.possible.map(|least| least.changes);
+            let fewest = unit.options.selection.possible;
             let text = match fewest {
                 Some(fewest) => {
                     format!("Your picks do not go together: at least {fewest} of them must change.")

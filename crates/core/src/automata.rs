@@ -139,6 +139,12 @@ impl Automata {
         self.nodes.list(state.0)
     }
 
+    /// What a node comes to after a value.
+    pub(crate) fn child(&self, state: StateId, value: u16) -> StateId {
+        let child = self.children(state).get(usize::from(value)).copied();
+        child.unwrap_or(StateId::EMPTY)
+    }
+
     /// The ranks that an automaton tests, rising.
     #[must_use]
     pub fn support(&self, root: StateId) -> Vec<u32> {

@@ -11,11 +11,13 @@
 //! (2008).
 
 mod frame;
+mod grouping;
 mod merge;
 mod plan;
 
 use crate::automata::{Automata, StateId};
 use crate::compile::frame::Frame;
+use crate::compile::grouping::Groupings;
 use crate::compile::merge::Merge;
 use crate::compile::plan::Plan;
 use crate::diagram::build::Builder;
@@ -54,6 +56,7 @@ pub fn compile(network: &mut Network, seed: u64, limits: &Limits) -> Result<Diag
         done: 0,
         stack: Vec::new(),
         spare: Vec::new(),
+        groupings: Groupings::default(),
         merge: Merge::default(),
         builder: Builder::new(&network.domains, labels),
     };
@@ -77,6 +80,7 @@ struct Compiler<'a> {
     stack: Vec<Frame>,
     /// Frames whose memory is used again.
     spare: Vec<Frame>,
+    groupings: Groupings,
     merge: Merge,
     builder: Builder,
 }
@@ -112,7 +116,7 @@ impl Compiler<'_> {
             }
             let children = self.plan.children(frame.variable);
             let Some(child) = children.get(frame.below.len()) else {
-                frame.keep(self.automata, &mut self.builder);
+                frame.keep(self.automata, &self.groupings, &mut self.builder);
                 continue;
             };
             key.clear();
@@ -131,7 +135,7 @@ impl Compiler<'_> {
         };
         match known {
             Some(node) => frame.below.push(node),
-            None => frame.close(self.automata),
+            None => frame.close(self.automata, &self.groupings),
         }
     }
 
@@ -151,6 +155,7 @@ impl Compiler<'_> {
             self.plan.at(variable),
             domain.map_or(0, |domain| domain.size),
             state,
+            &mut self.groupings,
             &mut self.builder,
         );
         self.stack.push(frame);
@@ -162,7 +167,7 @@ impl Compiler<'_> {
         let Some(frame) = self.stack.pop() else {
             return Ok(None);
         };
-        let known = self.merge.node(&frame, &mut self.builder);
+        let known = self.merge.node(&frame, &self.groupings, &mut self.builder);
         if self.builder.node_count() > self.limits.nodes {
             return Err(Limit::Nodes {
                 variables: self.builder.busiest(&self.network.domains),

@@ -49,7 +49,9 @@ pub struct Wish<'a> {
     /// The unit on screen: among units that are otherwise as good, one that moves less away from it is better. It is compared
     /// before cents for the standard completion, after them for the cheapest.
     pub near: Option<&'a Unit>,
-    /// How many units, at least one; more than [`COMPLETIONS_MAX`] are not looked for. Fewer are found where fewer hold.
+    /// How many units, at least one; more than [`COMPLETIONS_MAX`] are not looked for. Fewer are found where fewer hold, and
+    /// where four times [`COMPLETIONS_MAX`] units came to the same ones once something was left open. One only where the
+    /// answer depends on what is unknown.
     pub count: usize,
 }
 
@@ -115,7 +117,7 @@ pub(crate) fn complete(
     prepared: &Prepared,
     wish: &Wish<'_>,
 ) -> Result<Completion, Disagreement> {
-    let free = asked(wish);
+    let free = left_open(prepared, wish);
     let best = |certainty| Best::new(diagram, ranks(diagram, prepared, wish, certainty), &free);
     let mut possible = best(Certainty::NotRuledOut);
     let Some(rank) = possible.rank() else {
@@ -148,16 +150,21 @@ fn found(wish: &Wish<'_>, best: Best<'_>) -> Result<Vec<Completed>, Disagreement
     Ok(found)
 }
 
-/// The attributes that nobody picked and somebody must choose, wherever they are asked.
-fn asked(wish: &Wish<'_>) -> BTreeSet<usize> {
+/// The attributes that stay open in every unit that asks them: nobody picked them, and their standard is `ask`, for them and for
+/// the same attribute of earlier parts, or with the standard as the aim comes to no option in this setting.
+fn left_open(prepared: &Prepared, wish: &Wish<'_>) -> BTreeSet<usize> {
     let catalog = wish.setting.catalog;
-    let is_asked = |index: &AttributeIndex| {
-        matches!(wish.setting.standard(*index), Standard::Ask)
-            && catalog.earlier_parts(*index).is_empty()
-            && wish.pick(*index).is_none()
+    let asks = |index: AttributeIndex| {
+        matches!(wish.setting.standard(index), Standard::Ask) && wish.pick(index).is_none()
+    };
+    let is_left_open = |index: &AttributeIndex| {
+        let mut earlier = catalog.earlier_parts(*index).into_iter();
+        let asked = asks(*index) && earlier.all(|(_, attribute)| asks(attribute));
+        let has_none = || wish.aim == Aim::Standard && prepared.departures.has_none(*index);
+        asked || (wish.pick(*index).is_none() && has_none())
     };
     let attributes = catalog.declarations().attributes.positions();
-    attributes.filter(is_asked).map(|index| index.0).collect()
+    attributes.filter(is_left_open).map(|index| index.0).collect()
 }
 
 /// The unit of these values, judged whole and with what stays open.

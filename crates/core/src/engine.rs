@@ -9,7 +9,7 @@ use crate::compile::compile;
 use crate::complete::{Completion, Disagreement, Wish, complete};
 use crate::count::count;
 use crate::diagram::Diagram;
-use crate::ground::{Shared, ground};
+use crate::ground::{Residual, ground};
 use crate::limit::{ATTRIBUTES_MAX, Limit, Limits, OPTIONS_MAX};
 use crate::options::{Answers, OptionAnswer, Picked, answers, selection};
 use crate::pass::{Scratch, least, options};
@@ -22,7 +22,7 @@ use crate::weights::{Cost, Weight, Weights};
 #[derive(Debug)]
 pub struct Engine {
     diagram: Diagram,
-    shared: Shared,
+    residual: Residual,
 }
 
 impl Engine {
@@ -40,9 +40,8 @@ impl Engine {
         within_sizes(catalog)?;
         let mut ground = ground(catalog, policy, authorities);
         let diagram = compile(&mut ground.network, seed, limits)?;
-        let shared = ground.into_shared();
-        shared.within(limits)?;
-        Ok(Self { diagram, shared })
+        let residual = ground.into_residual(limits)?;
+        Ok(Self { diagram, residual })
     }
 
     /// The diagram.
@@ -54,19 +53,19 @@ impl Engine {
     /// How many distinct gates there are.
     #[must_use]
     pub fn gate_count(&self) -> usize {
-        self.shared.gates.len()
+        self.residual.gates.len()
     }
 
     /// How many distinct cells there are: amounts, and departures from standards that follow other attributes.
     #[must_use]
     pub fn cell_count(&self) -> usize {
-        self.shared.cells.len()
+        self.residual.cells.len()
     }
 
     /// How many of the cells are amounts.
     #[must_use]
     pub fn price_cell_count(&self) -> usize {
-        self.shared.charge_count()
+        self.residual.charge_count()
     }
 
     /// How many configurations the rules leave before anything is known of an opening: gates open, every option offered.
@@ -108,7 +107,7 @@ impl Engine {
     /// # Errors
     /// When the amounts of a unit could add up to more than is counted with.
     pub fn prepare(&self, setting: &Setting<'_>) -> Result<Prepared, TooMuchMoney> {
-        let prepared = Prepared::new(&self.shared, setting)?;
+        let prepared = Prepared::new(&self.residual, setting)?;
         Ok(prepared.with(&self.diagram, setting))
     }
 }

@@ -10,6 +10,7 @@
 //! ground.
 
 mod relation;
+mod residual;
 mod standards;
 mod table;
 
@@ -24,6 +25,7 @@ use astragal_model::{
 use rustc_hash::FxHashMap;
 
 use crate::ground::relation::{Kind, Root, TermRelation};
+pub(crate) use crate::ground::residual::Residual;
 use crate::label::{CellId, GateId};
 use crate::limit::{Limit, Limits};
 use crate::network::{Network, Variable};
@@ -35,37 +37,42 @@ pub use crate::ground::standards::needs_own_diagram;
 pub struct Ground {
     /// The variables and relations.
     pub network: Network,
-    pub(crate) shared: Rc<RefCell<Shared>>,
+    shared: Rc<RefCell<Shared>>,
 }
 
 impl Ground {
-    /// The terms, gates and cells, when the relations are no longer needed.
-    pub(crate) fn into_shared(self) -> Shared {
+    /// What is left when the relations are no longer needed.
+    ///
+    /// # Errors
+    /// When there are too many gates or cells.
+    pub(crate) fn into_residual(self, limits: &Limits) -> Result<Residual, Limit> {
         drop(self.network);
-        Rc::try_unwrap(self.shared)
+        let shared = Rc::try_unwrap(self.shared)
             .map(RefCell::into_inner)
-            .unwrap_or_default()
+            .unwrap_or_default();
+        shared.within(limits)?;
+        Ok(Residual::new(shared))
     }
 }
 
 /// What all relations of one catalog share.
 #[derive(Debug, Default)]
 pub(crate) struct Shared {
-    pub(crate) terms: Terms,
+    terms: Terms,
     /// For each attribute its values, and the properties of each.
     values: Vec<Vec<Value>>,
     properties: Vec<Vec<BTreeMap<astragal_model::Id, Value>>>,
-    pub(crate) gates: Vec<TermId>,
+    gates: Vec<TermId>,
     gate_numbers: FxHashMap<TermId, GateId>,
     /// How many gates each rule brought that no rule before it had.
     gates_of: BTreeMap<String, usize>,
     /// Charges and departures.
-    pub(crate) cells: Vec<TermId>,
+    cells: Vec<TermId>,
     cell_numbers: FxHashMap<TermId, CellId>,
     /// How many cells each item brought that no item before it had.
     cells_of: BTreeMap<String, usize>,
     /// For each attribute its standard, where that reads no attribute.
-    pub(crate) standards: Vec<Option<TermId>>,
+    standards: Vec<Option<TermId>>,
 }
 
 impl Shared {
@@ -114,20 +121,8 @@ impl Shared {
 }
 
 impl Shared {
-    /// The terms that a question must know: gates, cells and standards.
-    pub(crate) fn roots(&self) -> impl Iterator<Item = TermId> {
-        let standards = self.standards.iter().flatten();
-        self.gates.iter().chain(&self.cells).chain(standards).copied()
-    }
-
-    /// How many cells are charges.
-    pub(crate) fn charge_count(&self) -> usize {
-        let is_charge = |cell: &&TermId| matches!(self.terms.term(**cell), Term::Charge { .. });
-        self.cells.iter().filter(is_charge).count()
-    }
-
     /// Refuses when there are too many gates or cells.
-    pub(crate) fn within(&self, limits: &Limits) -> Result<(), Limit> {
+    fn within(&self, limits: &Limits) -> Result<(), Limit> {
         if self.gates.len() > limits.gates {
             return Err(Limit::Gates {
                 rules: most(&self.gates_of),

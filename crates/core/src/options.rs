@@ -30,10 +30,23 @@ pub struct Picked {
 /// What is to be said of one option.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub struct OptionAnswer {
-    /// With what is unknown counted as holding; `None` when the option is ruled out.
-    pub possible: Option<Least>,
+    /// With what is unknown counted as holding, how many picks, the attribute's own left out, must change; `None` when the
+    /// option is ruled out. What it would cost then is said by [`Waits`](crate::waits::Waits), where it is known.
+    pub possible: Option<i64>,
     /// With what is unknown counted as not holding; `None` when nothing is certain.
     pub certain: Option<Least>,
+    /// Whether something unknown may still make it better than what is certain.
+    pub depends: bool,
+}
+
+impl OptionAnswer {
+    fn new(possible: Option<Least>, certain: Option<Least>) -> Self {
+        Self {
+            possible: possible.map(|least| least.changes),
+            certain,
+            depends: possible != certain,
+        }
+    }
 }
 
 /// The fewest changes, and the least subtotal among those.
@@ -56,10 +69,7 @@ pub(crate) fn selection(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]
             cents: weight.cents(),
         })
     };
-    OptionAnswer {
-        possible: of(Certainty::NotRuledOut),
-        certain: of(Certainty::Certain),
-    }
+    OptionAnswer::new(of(Certainty::NotRuledOut), of(Certainty::Certain))
 }
 
 /// The answer for the picks as they stand, and for every option by attribute and value.
@@ -96,17 +106,12 @@ pub(crate) fn answers(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) 
         let option = diagram.option(Variable::at(position), value)?;
         let own = picks.iter().rfind(|pick| pick.attribute.0 == position);
         let own = i64::from(own.is_some_and(|pick| pick.value != value));
-        Some(OptionAnswer {
-            possible: possible.get(option).and_then(|weight| said(*weight, own)),
-            certain: certain.get(option).and_then(|weight| said(*weight, own)),
-        })
+        let said = |weights: &[Weight]| weights.get(option).and_then(|weight| said(*weight, own));
+        Some(OptionAnswer::new(said(&possible), said(certain)))
     };
     let domains = diagram.domains().iter().enumerate();
     Answers {
-        selection: OptionAnswer {
-            possible: said(least_possible, 0),
-            certain: said(least_certain, 0),
-        },
+        selection: OptionAnswer::new(said(least_possible, 0), said(least_certain, 0)),
         options: domains
             .map(|(position, domain)| (0..domain.size).filter_map(|value| of(position, value)).collect())
             .collect(),

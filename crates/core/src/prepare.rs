@@ -16,12 +16,12 @@ use astragal_model::{AttributeIndex, ItemIndex, Outcome, Setting, Value, Wants};
 use thiserror::Error;
 
 use crate::diagram::Diagram;
-use crate::ground::Shared;
+use crate::ground::Residual;
 use crate::label::{CellId, Label};
 use crate::network::Variable;
 use crate::prepare::charge::{Charge, Charging};
 use crate::prepare::departures::Departures;
-use crate::term::{Known, Term, TermId};
+use crate::term::{Known, Term};
 use crate::weights::{CENTS_LIMIT, Cost, Weight, Weights};
 
 pub use crate::prepare::weigh::Certainty;
@@ -69,7 +69,7 @@ impl Prepared {
     ///
     /// # Errors
     /// When the amounts of a unit could add up to more than is counted with.
-    pub(crate) fn new(shared: &Shared, setting: &Setting<'_>) -> Result<Self, TooMuchMoney> {
+    pub(crate) fn new(residual: &Residual, setting: &Setting<'_>) -> Result<Self, TooMuchMoney> {
         let waivers: BTreeSet<_> = setting
             .waivers
             .iter()
@@ -80,21 +80,19 @@ impl Prepared {
             site: setting.site,
             waived: &|rule| waivers.contains(rule),
         };
-        let closure = shared.terms.closure(shared.roots());
-        let outcomes = shared.terms.work_out(&closure, &known);
-        let outcome = |term: TermId| outcomes.get(term.0 as usize).and_then(Option::as_ref);
-        let gates = shared.gates.iter().map(|term| match outcome(*term) {
-            Some(Outcome::Known(Value::Bool(true))) => GateState::Open,
-            Some(Outcome::Unknown(wants)) => GateState::Unknown(wants.clone()),
-            _ => GateState::Closed,
+        let outcomes = residual.arena.work_out(&known);
+        let gates = residual.gates.iter().map(|term| match outcomes.of(*term) {
+            Outcome::Known(Value::Bool(true)) => GateState::Open,
+            Outcome::Unknown(wants) => GateState::Unknown(wants.clone()),
+            Outcome::Known(_) | Outcome::Undefined(_) => GateState::Closed,
         });
         let charging = Charging {
-            terms: &shared.terms,
+            arena: &residual.arena,
             setting,
             outcomes: &outcomes,
         };
-        let cells = charging.all(&closure, &shared.cells);
-        refuse_too_much(shared, &cells)?;
+        let cells = charging.all(&residual.cells);
+        refuse_too_much(residual, &cells)?;
         let attributes = setting.catalog.declarations().attributes.values();
         let gates: Vec<GateState> = gates.collect();
         let is_known = !gates.iter().any(|gate| matches!(gate, GateState::Unknown(_)))
@@ -103,7 +101,7 @@ impl Prepared {
             gates,
             is_known,
             cells,
-            departures: Departures::new(shared, setting, &outcomes),
+            departures: Departures::new(residual, setting, &outcomes),
             option_counts: attributes.map(|one| one.options.len()).collect(),
             possible: Weights::default(),
             certain: Weights::default(),
@@ -212,10 +210,10 @@ impl Prepared {
 }
 
 /// Refuses when the largest amounts of all items together reach the limit.
-fn refuse_too_much(shared: &Shared, cells: &[Charge]) -> Result<(), TooMuchMoney> {
+fn refuse_too_much(residual: &Residual, cells: &[Charge]) -> Result<(), TooMuchMoney> {
     let mut largest: BTreeMap<ItemIndex, u64> = BTreeMap::new();
-    for (term, charge) in shared.cells.iter().zip(cells) {
-        let Term::Charge { item, .. } = shared.terms.term(*term) else {
+    for (term, charge) in residual.cells.iter().zip(cells) {
+        let Term::Charge { item, .. } = residual.arena.term(*term) else {
             continue;
         };
         let amount = match charge {

@@ -8,7 +8,9 @@
 //! Always holds: folding agrees with `astragal_model::operate`, unknown and undefined included; nothing is folded whose
 //! answer could differ from the judge's.
 
+mod arena;
 mod make;
+mod normal;
 mod substitute;
 mod translate;
 mod value;
@@ -21,10 +23,13 @@ use rustc_hash::FxHashMap;
 
 use crate::index::{Index, hash_of};
 
+pub(crate) use arena::Arena;
+use arena::number;
+use normal::NormalForms;
 pub(crate) use substitute::Replacement;
 use substitute::Schedule;
 pub(crate) use translate::Translator;
-pub(crate) use value::Known;
+pub(crate) use value::{Known, Outcomes};
 
 /// A term by its number.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
@@ -137,16 +142,15 @@ fn position(attribute: AttributeIndex) -> usize {
     attribute.0
 }
 
-/// The arena of all terms of one catalog.
+/// The terms of one catalog while it is compiled: each stands once.
 #[derive(Debug, Default)]
 pub(crate) struct Terms {
-    terms: Vec<Term>,
+    arena: Arena,
     reads: Vec<Reads>,
     numbers: Index,
-    cells: Vec<Cell>,
     cell_numbers: FxHashMap<Cell, CellNumber>,
-    rows: Vec<Box<[LookUpRow]>>,
     row_numbers: FxHashMap<Box<[LookUpRow]>, RowsNumber>,
+    normal_forms: NormalForms,
     /// Where the row of a term and an attribute begins: what the term becomes, a value after the other.
     rows_of: FxHashMap<(TermId, AttributeIndex), usize>,
     replaced: Vec<TermId>,
@@ -155,9 +159,13 @@ pub(crate) struct Terms {
 }
 
 impl Terms {
+    /// The terms without what is only needed to make more.
+    pub(crate) fn into_arena(self) -> Arena {
+        self.arena
+    }
+
     pub(crate) fn term(&self, term: TermId) -> &Term {
-        static UNDEFINED: Term = Term::Constant(None);
-        self.terms.get(term.0 as usize).unwrap_or(&UNDEFINED)
+        self.arena.term(term)
     }
 
     /// Which attributes a term reads, figures seen through.
@@ -167,23 +175,15 @@ impl Terms {
 
     /// Whether a term is this truth value.
     pub(crate) fn is_truth(&self, term: TermId, truth: bool) -> bool {
-        *self.term(term) == Term::Constant(Some(Value::Bool(truth)))
-    }
-
-    fn cell(&self, cell: CellNumber) -> &Cell {
-        self.cells.get(cell.0 as usize).unwrap_or(&Cell::Any)
-    }
-
-    fn rows(&self, rows: RowsNumber) -> &[LookUpRow] {
-        self.rows.get(rows.0 as usize).map_or(&[], |rows| rows)
+        self.arena.is_truth(term, truth)
     }
 
     fn cell_number(&mut self, cell: &Cell) -> CellNumber {
         if let Some(number) = self.cell_numbers.get(cell) {
             return *number;
         }
-        let number = CellNumber(u32::try_from(self.cells.len()).unwrap_or(u32::MAX));
-        self.cells.push(cell.clone());
+        let number = CellNumber(number(self.arena.cells.len()));
+        self.arena.cells.push(cell.clone());
         self.cell_numbers.insert(cell.clone(), number);
         number
     }
@@ -192,8 +192,8 @@ impl Terms {
         if let Some(number) = self.row_numbers.get(&rows) {
             return *number;
         }
-        let number = RowsNumber(u32::try_from(self.rows.len()).unwrap_or(u32::MAX));
-        self.rows.push(rows.clone());
+        let number = RowsNumber(number(self.arena.rows.len()));
+        self.arena.rows.push(rows.clone());
         self.row_numbers.insert(rows, number);
         number
     }
@@ -201,11 +201,11 @@ impl Terms {
     /// Stores a term as it is.
     fn store(&mut self, term: Term) -> TermId {
         let hash = hash_of(&term);
-        let is_it = |number: u32| self.terms.get(number as usize) == Some(&term);
+        let is_it = |number: u32| self.arena.terms.get(number as usize) == Some(&term);
         if let Some(number) = self.numbers.find(hash, is_it) {
             return TermId(number);
         }
-        let number = u32::try_from(self.terms.len()).unwrap_or(u32::MAX - 1);
+        let number = number(self.arena.terms.len());
         let mut reads = Reads::default();
         match &term {
             Term::Attribute(attribute) | Term::Property(attribute, _) | Term::IsAsked(attribute) => {
@@ -213,7 +213,7 @@ impl Terms {
             }
             other => other.parts(|part| reads.add(self.reads(part))),
         }
-        self.terms.push(term);
+        self.arena.terms.push(term);
         self.reads.push(reads);
         self.numbers.insert(hash, number);
         TermId(number)
@@ -254,6 +254,43 @@ impl Term {
                 visit(*condition);
                 visit(*then);
                 visit(*otherwise);
+            }
+        }
+    }
+
+    /// Calls `visit` with the parts of a term, in order, to be replaced.
+    fn parts_mut(&mut self, mut visit: impl FnMut(&mut TermId)) {
+        match self {
+            Self::Constant(_)
+            | Self::Attribute(_)
+            | Self::Property(..)
+            | Self::IsAsked(_)
+            | Self::Measure(_)
+            | Self::DeductedBy(_)
+            | Self::Fact(_)
+            | Self::Wanted(_)
+            | Self::Waived(_) => {}
+            Self::Not(part) | Self::Negate(part) | Self::Divide(part, _) | Self::Admits { key: part, .. } => {
+                visit(part);
+            }
+            Self::And(parts)
+            | Self::Or(parts)
+            | Self::Add(parts)
+            | Self::Call(_, parts)
+            | Self::LookUp { keys: parts, .. }
+            | Self::Charge { parts, .. } => parts.iter_mut().for_each(visit),
+            Self::Compare(_, left, right) | Self::Multiply(left, right) => {
+                visit(left);
+                visit(right);
+            }
+            Self::Departure { own, standard, .. } => {
+                visit(own);
+                standard.iter_mut().for_each(visit);
+            }
+            Self::Conditional(condition, then, otherwise) => {
+                visit(condition);
+                visit(then);
+                visit(otherwise);
             }
         }
     }

@@ -54,19 +54,23 @@ impl Environment<'_> {
                         .map(|member| compare(Comparison::Equal, &item, &self.evaluate(member))),
                 )
             }
-            Expression::Add(terms) => operate::add(terms.iter().map(|term| self.evaluate(term))),
-            Expression::Negate(inner) => operate::negate(self.evaluate(inner)),
-            Expression::Multiply(left, right) => operate::multiply(self.evaluate(left), self.evaluate(right)),
-            Expression::Divide(inner, divisor) => operate::divide(self.evaluate(inner), divisor),
+            Expression::Add(terms) => operate::add(&self.evaluated(terms)),
+            Expression::Negate(inner) => operate::negate(&self.evaluate(inner)),
+            Expression::Multiply(left, right) => {
+                operate::multiply(&self.evaluate(left), &self.evaluate(right))
+            }
+            Expression::Divide(inner, divisor) => operate::divide(&self.evaluate(inner), divisor),
             Expression::Conditional(condition, then, otherwise) => operate::conditional(
                 self.evaluate(condition),
                 || self.evaluate(then),
                 || self.evaluate(otherwise),
             ),
-            Expression::Call(function, arguments) => {
-                operate::call(*function, arguments.iter().map(|one| self.evaluate(one)))
-            }
+            Expression::Call(function, arguments) => operate::call(*function, &self.evaluated(arguments)),
         }
+    }
+
+    fn evaluated(&self, expressions: &[Expression]) -> Vec<Outcome> {
+        expressions.iter().map(|one| self.evaluate(one)).collect()
     }
 
     /// What a subject is.

@@ -84,6 +84,21 @@ pub enum Comparison {
     GreaterOrEqual,
 }
 
+impl Comparison {
+    /// What holds where this does not: `<` for `>=`.
+    #[must_use]
+    pub fn opposite(self) -> Self {
+        match self {
+            Self::Equal => Self::NotEqual,
+            Self::NotEqual => Self::Equal,
+            Self::Less => Self::GreaterOrEqual,
+            Self::LessOrEqual => Self::Greater,
+            Self::Greater => Self::LessOrEqual,
+            Self::GreaterOrEqual => Self::Less,
+        }
+    }
+}
+
 /// The closed table of functions.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub enum Function {

@@ -5,6 +5,8 @@
 //! Always holds: an operator other than `&&`, `||` and `?:` is undefined when an operand is, otherwise unknown when an
 //! operand is; a number past [`NUMBER_BITS_MAX`] is undefined. `&&`, `||` and `!` are methods of [`Outcome`].
 
+use std::borrow::Borrow;
+
 use crate::expression::{Comparison, Function, NUMBER_BITS_MAX, Unit};
 use crate::number::Number;
 use crate::value::{Outcome, UndefinedCause, Value, Wants};
@@ -12,23 +14,14 @@ use crate::value::{Outcome, UndefinedCause, Value, Wants};
 /// Compares; *not asked* equals nothing, itself included. An unknown side is waited for: it may come to be undefined.
 #[must_use]
 pub fn compare(comparison: Comparison, left: &Outcome, right: &Outcome) -> Outcome {
-    if let (Outcome::Undefined(cause), _) | (_, Outcome::Undefined(cause)) = (left, right) {
-        return Outcome::Undefined(cause.clone());
-    }
-    if [left, right]
-        .iter()
-        .any(|side| **side == Outcome::Known(Value::NotAsked))
-        && left.wants().is_none()
-        && right.wants().is_none()
-    {
-        return match comparison {
-            Comparison::Equal => Outcome::truth(false),
-            Comparison::NotEqual => Outcome::truth(true),
-            _ => Outcome::Undefined(UndefinedCause::IllTyped),
-        };
-    }
-    strictly([left.clone(), right.clone()], |values| {
-        let [left, right] = <[Value; 2]>::try_from(values).ok()?;
+    strictly([left, right], |[left, right]| {
+        if *left == Value::NotAsked || *right == Value::NotAsked {
+            return match comparison {
+                Comparison::Equal => Some(Value::Bool(false)),
+                Comparison::NotEqual => Some(Value::Bool(true)),
+                _ => None,
+            };
+        }
         if left.value_type() != right.value_type() {
             return None;
         }
@@ -49,38 +42,45 @@ pub fn compare(comparison: Comparison, left: &Outcome, right: &Outcome) -> Outco
 
 /// `a + b + ...`: terms of one type that has a magnitude.
 #[must_use]
-pub fn add(terms: impl IntoIterator<Item = Outcome>) -> Outcome {
-    strictly(terms, |values| fold(values, |a, b| a + b))
+pub fn add<O: Borrow<Outcome>>(terms: &[O]) -> Outcome {
+    match terms {
+        [one, other] => strictly([one.borrow(), other.borrow()], |values| {
+            fold(&values, |a, b| a + b)
+        }),
+        terms => strictly_all(terms, |values| fold(values, |a, b| a + b)),
+    }
 }
 
 /// `-x`
 #[must_use]
-pub fn negate(operand: Outcome) -> Outcome {
-    strictly([operand], |values| {
-        let value = values.first()?;
+pub fn negate(operand: &Outcome) -> Outcome {
+    strictly([operand], |[value]| {
         value.with_magnitude(-(value.magnitude()?.clone()))
     })
 }
 
 /// `a * b`: two numbers, a number and a length or area, or two lengths, which make an area.
 #[must_use]
-pub fn multiply(left: Outcome, right: Outcome) -> Outcome {
-    strictly([left, right], |values| product(&values))
+pub fn multiply(left: &Outcome, right: &Outcome) -> Outcome {
+    strictly([left, right], |[left, right]| product(left, right))
 }
 
 /// `a / n`; undefined when `n` is zero.
 #[must_use]
-pub fn divide(operand: Outcome, divisor: &Number) -> Outcome {
-    strictly([operand], |values| {
-        let value = values.first()?;
+pub fn divide(operand: &Outcome, divisor: &Number) -> Outcome {
+    strictly([operand], |[value]| {
         value.with_magnitude(value.magnitude()?.checked_div(divisor)?)
     })
 }
 
 /// A function of the closed table.
 #[must_use]
-pub fn call(function: Function, arguments: impl IntoIterator<Item = Outcome>) -> Outcome {
-    strictly(arguments, |values| result(function, &values))
+pub fn call<O: Borrow<Outcome>>(function: Function, arguments: &[O]) -> Outcome {
+    match arguments {
+        [one] => strictly([one.borrow()], |values| result(function, &values)),
+        [one, other] => strictly([one.borrow(), other.borrow()], |values| result(function, &values)),
+        arguments => strictly_all(arguments, |values| result(function, values)),
+    }
 }
 
 /// `condition ? then : otherwise`. A side is worked out only when it is needed; under an unknown condition both are.
@@ -112,28 +112,56 @@ fn either(mut wants: Wants, then: Outcome, otherwise: Outcome) -> Outcome {
     Outcome::Unknown(wants)
 }
 
-/// Applies an operator to known values: undefined when an operand is, otherwise unknown when an operand is.
-fn strictly(
-    operands: impl IntoIterator<Item = Outcome>,
-    apply: impl FnOnce(Vec<Value>) -> Option<Value>,
+/// Applies an operator to so many known values: undefined when an operand is, otherwise unknown when an operand is.
+fn strictly<const N: usize>(
+    operands: [&Outcome; N],
+    apply: impl FnOnce([&Value; N]) -> Option<Value>,
 ) -> Outcome {
-    let mut values = Vec::new();
+    static NONE: Value = Value::NotAsked;
+    lacking(operands).unwrap_or_else(|| {
+        let values = operands.map(|operand| match operand {
+            Outcome::Known(value) => value,
+            Outcome::Unknown(_) | Outcome::Undefined(_) => &NONE,
+        });
+        within_bits(apply(values))
+    })
+}
+
+/// Applies an operator to any number of values, in the same way.
+fn strictly_all<O: Borrow<Outcome>>(
+    operands: &[O],
+    apply: impl FnOnce(&[&Value]) -> Option<Value>,
+) -> Outcome {
+    lacking(operands.iter().map(O::borrow)).unwrap_or_else(|| {
+        let values = operands.iter().filter_map(|operand| match operand.borrow() {
+            Outcome::Known(value) => Some(value),
+            Outcome::Unknown(_) | Outcome::Undefined(_) => None,
+        });
+        let values: Vec<&Value> = values.collect();
+        within_bits(apply(&values))
+    })
+}
+
+/// What an operator comes to when not all operands are known.
+fn lacking<'a>(operands: impl IntoIterator<Item = &'a Outcome>) -> Option<Outcome> {
     let mut wants: Option<Wants> = None;
     let mut undefined = None;
     for operand in operands {
         match operand {
-            Outcome::Known(value) => values.push(value),
-            Outcome::Unknown(more) => wants.get_or_insert_default().extend(more),
+            Outcome::Known(_) => {}
+            Outcome::Unknown(more) => wants.get_or_insert_default().extend(more.iter().cloned()),
             Outcome::Undefined(cause) => undefined = undefined.or(Some(cause)),
         }
     }
-    if let Some(cause) = undefined {
-        return Outcome::Undefined(cause);
+    match (undefined, wants) {
+        (Some(cause), _) => Some(Outcome::Undefined(cause.clone())),
+        (None, Some(wants)) => Some(Outcome::Unknown(wants)),
+        (None, None) => None,
     }
-    if let Some(wants) = wants {
-        return Outcome::Unknown(wants);
-    }
-    match apply(values) {
+}
+
+fn within_bits(value: Option<Value>) -> Outcome {
+    match value {
         Some(value)
             if value
                 .magnitude()
@@ -148,11 +176,10 @@ fn strictly(
 
 /// Combines values of one type that has a magnitude. Ends as soon as what came together so far is too large, so that
 /// the caller finds it so, however many values are left.
-fn fold(values: Vec<Value>, combine: impl Fn(&Number, &Number) -> Number) -> Option<Value> {
-    let mut values = values.into_iter();
-    let first = values.next()?;
+fn fold(values: &[&Value], combine: impl Fn(&Number, &Number) -> Number) -> Option<Value> {
+    let (first, rest) = values.split_first()?;
     let mut sum = first.magnitude()?.clone();
-    for value in values {
+    for value in rest {
         if value.value_type() != first.value_type() {
             return None;
         }
@@ -164,8 +191,7 @@ fn fold(values: Vec<Value>, combine: impl Fn(&Number, &Number) -> Number) -> Opt
     first.with_magnitude(sum)
 }
 
-fn product(values: &[Value]) -> Option<Value> {
-    let [left, right] = values else { return None };
+fn product(left: &Value, right: &Value) -> Option<Value> {
     let product = left.magnitude()? * right.magnitude()?;
     match (left, right) {
         (Value::Length(_), Value::Length(_)) => Some(Value::Area(product)),
@@ -174,7 +200,7 @@ fn product(values: &[Value]) -> Option<Value> {
     }
 }
 
-fn result(function: Function, values: &[Value]) -> Option<Value> {
+fn result(function: Function, values: &[&Value]) -> Option<Value> {
     match function {
         Function::Min | Function::Max => {
             let first = values.first()?;
@@ -185,9 +211,9 @@ fn result(function: Function, values: &[Value]) -> Option<Value> {
                 return None;
             }
             if function == Function::Min {
-                values.iter().min().cloned()
+                values.iter().min().map(|value| (*value).clone())
             } else {
-                values.iter().max().cloned()
+                values.iter().max().map(|value| (*value).clone())
             }
         }
         Function::Absolute => {
@@ -228,8 +254,9 @@ impl Unit {
         matches!(self, Self::SquareInch | Self::SquareFoot | Self::SquareMetre)
     }
 
-    /// How many inches, or square inches, the unit has. 1 in is 25.4 mm.
-    fn size(self) -> Option<Number> {
+    /// How many inches, or square inches, the unit has. 1 in is 25.4 mm. Always there.
+    #[must_use]
+    pub fn size(self) -> Option<Number> {
         match self {
             Self::Inch | Self::SquareInch => Some(Number::from(1)),
             Self::Foot => Some(Number::from(12)),

@@ -9,6 +9,7 @@
 //!
 //! Source: S. C. Kleene, Introduction to Metamathematics, 1952, section 64 (strong three-valued logic).
 
+use std::borrow::Borrow;
 use std::collections::BTreeSet;
 
 use jiff::civil::Date;
@@ -204,25 +205,25 @@ impl Outcome {
     }
 
     /// Conjunction: false decides, then unknown, then undefined; otherwise true.
-    pub fn all(outcomes: impl IntoIterator<Item = Self>) -> Self {
+    pub fn all(outcomes: impl IntoIterator<Item: Borrow<Self>>) -> Self {
         Self::decide(outcomes, false)
     }
 
     /// Disjunction: true decides, then unknown, then undefined; otherwise false.
-    pub fn any(outcomes: impl IntoIterator<Item = Self>) -> Self {
+    pub fn any(outcomes: impl IntoIterator<Item: Borrow<Self>>) -> Self {
         Self::decide(outcomes, true)
     }
 
-    fn decide(outcomes: impl IntoIterator<Item = Self>, decisive: bool) -> Self {
+    fn decide(outcomes: impl IntoIterator<Item: Borrow<Self>>, decisive: bool) -> Self {
         let mut wants: Option<Wants> = None;
         let mut undefined = None;
         for outcome in outcomes {
-            match outcome {
-                Self::Known(Value::Bool(value)) if value == decisive => return Self::truth(decisive),
+            match outcome.borrow() {
+                Self::Known(Value::Bool(value)) if *value == decisive => return Self::truth(decisive),
                 Self::Known(Value::Bool(_)) => {}
                 Self::Known(_) => undefined = undefined.or(Some(UndefinedCause::IllTyped)),
-                Self::Unknown(more) => wants.get_or_insert_default().extend(more),
-                Self::Undefined(cause) => undefined = undefined.or(Some(cause)),
+                Self::Unknown(more) => wants.get_or_insert_default().extend(more.iter().cloned()),
+                Self::Undefined(cause) => undefined = undefined.or_else(|| Some(cause.clone())),
             }
         }
         match (wants, undefined) {

@@ -1,7 +1,7 @@
 //! Makes a unit of values: what was picked and kept, what is standard, what was filled in beside the standard, what stays open.
 
 use astragal_model::{
-    AttributeIndex, Choice, Indexed, Origin, Outcome, Setting, Slot, Unit, Value, Want, slots,
+    AttributeIndex, Choice, Indexed, Origin, Outcome, Setting, Slot, Standard, Unit, Value, Want, slots,
 };
 
 use crate::complete::Wish;
@@ -60,8 +60,8 @@ fn name_standards(setting: &Setting<'_>, unit: &mut Unit) -> i64 {
     departures
 }
 
-/// The unit with that opened which nobody may fill in: attributes whose standard is `ask`, and with the standard as the aim all
-/// that have no standard beside what is left.
+/// The unit with that opened which nobody may fill in: attributes whose standard is `ask`, those of which it is not known
+/// whether they are asked once something is open, and with the standard as the aim all that have no standard beside what is left.
 pub(super) fn with_open(wish: &Wish<'_>, whole: &Unit) -> Unit {
     let mut unit = whole.clone();
     loop {
@@ -96,12 +96,16 @@ fn is_to_be_opened(
         } => false,
         Choice::NotAsked => slot.asked.wants().is_some(),
         Choice::Chosen { .. } => {
-            let asks = slot
-                .standard
-                .wants()
-                .is_some_and(|wants| wants.contains(&Want::Choice(attribute)));
+            let waits_for_choice = |outcome: &Outcome| {
+                let mut wants = outcome.wants().into_iter().flatten();
+                wants.any(|want| matches!(want, Want::Choice(_)))
+            };
+            // On a later part as well: that follows the first, which may be open.
+            let asks = matches!(wish.setting.standard(attribute), Standard::Ask);
             let has_none = !matches!(slot.standard, Outcome::Known(Value::Option(_)));
-            asks || (wish.aim == Aim::Standard && has_none)
+            slot.asked.wants().is_some()
+                || (asks && waits_for_choice(&slot.standard))
+                || (wish.aim == Aim::Standard && has_none)
         }
     }
 }

@@ -8,7 +8,7 @@ use astragal_model::{
 };
 use rustc_hash::FxHashMap;
 
-use crate::term::{Term, TermId, Terms};
+use crate::term::{Arena, Outcomes, Term, TermId};
 
 /// What an item comes to.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -29,29 +29,29 @@ enum Lack {
 
 /// What charges are worked out from.
 pub(crate) struct Charging<'a> {
-    pub(crate) terms: &'a Terms,
+    pub(crate) arena: &'a Arena,
     pub(crate) setting: &'a Setting<'a>,
-    pub(crate) outcomes: &'a [Option<Outcome>],
+    pub(crate) outcomes: &'a Outcomes,
 }
 
 impl Charging<'_> {
-    /// The charges of cells; those of other charges in the closure are worked out on the way.
-    pub(crate) fn all(&self, closure: &[TermId], cells: &[TermId]) -> Vec<Charge> {
+    /// The charges of cells; other charges, which percentages are of, are worked out on the way.
+    pub(crate) fn all(&self, cells: &[TermId]) -> Vec<Charge> {
         let Some(book) = self.setting.book else {
             return cells.iter().map(|_| Charge::Amount(0)).collect();
         };
         let mut lines: FxHashMap<TermId, Result<Option<Money>, Charge>> = FxHashMap::default();
-        for term in closure {
-            if let Term::Charge { item, parts } = self.terms.term(*term) {
+        for (number, term) in self.arena.iter() {
+            if let Term::Charge { item, parts } = term {
                 let line = self.line(book, *item, parts, &lines);
-                lines.insert(*term, line);
+                lines.insert(number, line);
             }
         }
         let cell = |term: &TermId| match lines.get(term) {
             Some(Ok(Some(money))) => money.minor_units().map_or(Charge::TooLarge, Charge::Amount),
             Some(Ok(None)) => Charge::Amount(0),
             Some(Err(charge)) => charge.clone(),
-            None if matches!(self.terms.term(*term), Term::Departure { .. }) => Charge::Amount(0),
+            None if matches!(self.arena.term(*term), Term::Departure { .. }) => Charge::Amount(0),
             None => Charge::NoPrice,
         };
         cells.iter().map(cell).collect()
@@ -68,11 +68,11 @@ impl Charging<'_> {
         let Some((when, rest)) = parts.split_first() else {
             return Err(Charge::NoPrice);
         };
-        match self.outcome(*when) {
-            Some(Outcome::Known(Value::Bool(true))) => {}
-            Some(Outcome::Known(_)) => return Ok(None),
-            Some(Outcome::Unknown(wants)) => return Err(Charge::Unknown(wants.clone())),
-            Some(Outcome::Undefined(_)) | None => return Err(Charge::NoPrice),
+        match self.outcomes.of(*when) {
+            Outcome::Known(Value::Bool(true)) => {}
+            Outcome::Known(_) => return Ok(None),
+            Outcome::Unknown(wants) => return Err(Charge::Unknown(wants.clone())),
+            Outcome::Undefined(_) => return Err(Charge::NoPrice),
         }
         let amount = match &item.amount {
             AmountKind::Percent(_) => self.percent(book, item, rest, lines),
@@ -101,7 +101,7 @@ impl Charging<'_> {
             },
         };
         if item.quantity.is_some() {
-            let quantity = rest.first().and_then(|quantity| self.outcome(*quantity));
+            let quantity = rest.first().map(|quantity| self.outcomes.of(*quantity));
             match quantity {
                 Some(Outcome::Known(Value::Number(quantity))) if *quantity < Number::from(0) => {
                     return Err(Lack::NoPrice);
@@ -120,7 +120,7 @@ impl Charging<'_> {
 
     fn by_option(&self, book: &Book, item: &PriceItem, keys: &[TermId]) -> Result<Number, Lack> {
         let rows = book.sheets.get(&item.id).ok_or(Lack::NoPrice)?;
-        let key = |term: &TermId| match self.terms.term(*term) {
+        let key = |term: &TermId| match self.arena.term(*term) {
             Term::Constant(Some(Value::Option(option))) => Some(option.clone()),
             _ => None,
         };
@@ -143,10 +143,10 @@ impl Charging<'_> {
         let mut sizes = Vec::new();
         let mut wants = Wants::new();
         for key in keys {
-            match self.outcome(*key) {
-                Some(Outcome::Known(value)) => sizes.extend(value.magnitude()),
-                Some(Outcome::Unknown(more)) => wants.extend(more.iter().cloned()),
-                Some(Outcome::Undefined(_)) | None => return Err(Lack::NoPrice),
+            match self.outcomes.of(*key) {
+                Outcome::Known(value) => sizes.extend(value.magnitude()),
+                Outcome::Unknown(more) => wants.extend(more.iter().cloned()),
+                Outcome::Undefined(_) => return Err(Lack::NoPrice),
             }
         }
         if !wants.is_empty() {
@@ -216,10 +216,6 @@ impl Charging<'_> {
         exact
             .rounded_to(of_policy.unwrap_or(&book.round_to))
             .unwrap_or(exact)
-    }
-
-    fn outcome(&self, term: TermId) -> Option<&Outcome> {
-        self.outcomes.get(term.0 as usize).and_then(Option::as_ref)
     }
 
     fn catalog(&self) -> &Catalog {

@@ -6,9 +6,9 @@ use std::collections::BTreeMap;
 
 use astragal_model::{AttributeIndex, Outcome, Setting, Standard, Value};
 
-use crate::ground::Shared;
+use crate::ground::Residual;
 use crate::label::CellId;
-use crate::term::{Term, TermId};
+use crate::term::{Outcomes, Term, TermId};
 
 /// The position of a standard that is no option of its attribute, from which every option departs.
 const ABSENT: usize = usize::MAX;
@@ -18,13 +18,14 @@ const ABSENT: usize = usize::MAX;
 pub(crate) struct Departures {
     /// For each attribute whose standard reads no other and is known, its position among the options, or [`ABSENT`].
     alone: Vec<Option<usize>>,
+    /// For each attribute whether its standard reads no other and has no value.
+    none: Vec<bool>,
     /// For each cell the attribute and position of the option that departs; `None` when none does.
     cells: Vec<Option<(AttributeIndex, usize)>>,
 }
 
 impl Departures {
-    pub(crate) fn new(shared: &Shared, setting: &Setting<'_>, outcomes: &[Option<Outcome>]) -> Self {
-        let outcome = |term: TermId| outcomes.get(term.0 as usize).and_then(Option::as_ref);
+    pub(crate) fn new(residual: &Residual, setting: &Setting<'_>, outcomes: &Outcomes) -> Self {
         let position = |attribute: AttributeIndex, value: &Value| {
             let options = &setting.catalog.declarations().attributes.get(attribute)?.options;
             let Value::Option(id) = value else { return None };
@@ -35,30 +36,35 @@ impl Departures {
             is_option.then(|| position(attribute, value).unwrap_or(ABSENT))
         };
         let replaced = replaced(setting);
-        let alone = shared.standards.iter().enumerate().map(|(at, term)| {
+        let alone = residual.standards.iter().enumerate().map(|(at, term)| {
             let attribute = AttributeIndex(at);
             if let Some(value) = replaced.get(&attribute) {
                 return standard(attribute, value);
             }
-            match outcome((*term)?)? {
+            match outcomes.of((*term)?) {
                 Outcome::Known(value) => standard(attribute, value),
                 Outcome::Unknown(_) | Outcome::Undefined(_) => None,
             }
         });
+        let alone: Vec<Option<usize>> = alone.collect();
+        let reads_none = residual.standards.iter().map(Option::is_some);
+        let none = reads_none
+            .zip(&alone)
+            .map(|(reads_none, standard)| reads_none && standard.is_none());
         let departs = |cell: &TermId| {
             let Term::Departure {
                 attribute,
                 own,
                 standard,
-            } = shared.terms.term(*cell)
+            } = residual.arena.term(*cell)
             else {
                 return None;
             };
-            let Term::Constant(Some(own)) = shared.terms.term(*own) else {
+            let Term::Constant(Some(own)) = residual.arena.term(*own) else {
                 return None;
             };
             let departs = standard.is_none_or(|standard| {
-                matches!(outcome(standard), Some(Outcome::Known(value @ Value::Option(_))) if value != own)
+                matches!(outcomes.of(standard), Outcome::Known(value @ Value::Option(_)) if value != own)
             });
             if !departs || replaced.contains_key(attribute) {
                 return None;
@@ -66,8 +72,9 @@ impl Departures {
             Some((*attribute, position(*attribute, own)?))
         };
         Self {
-            alone: alone.collect(),
-            cells: shared.cells.iter().map(departs).collect(),
+            none: none.collect(),
+            alone,
+            cells: residual.cells.iter().map(departs).collect(),
         }
     }
 
@@ -75,6 +82,11 @@ impl Departures {
     pub(crate) fn option(&self, attribute: AttributeIndex, value: usize, options: usize) -> bool {
         let standard = self.alone.get(attribute.0).copied().flatten();
         value < options && standard.is_some_and(|standard| standard != value)
+    }
+
+    /// Whether the standard of an attribute comes to no option, whatever else is chosen.
+    pub(crate) fn has_none(&self, attribute: AttributeIndex) -> bool {
+        self.none.get(attribute.0).copied().unwrap_or(false)
     }
 
     /// The option that departs where a cell is incurred.

@@ -28,8 +28,9 @@ impl Terms {
         if let Some(outcome) = self.outcome(part) {
             return self.folded(outcome.not());
         }
-        match self.term(part) {
-            Term::Not(inner) => *inner,
+        match *self.term(part) {
+            Term::Not(inner) => inner,
+            Term::Compare(comparison, left, right) => self.compare(comparison.opposite(), left, right),
             _ => self.store(Term::Not(part)),
         }
     }
@@ -77,34 +78,78 @@ impl Terms {
             Comparison::Equal | Comparison::NotEqual => (comparison, left.min(right), left.max(right)),
             other => (other, left, right),
         };
-        self.store(Term::Compare(comparison, left, right))
+        match self.compared_within(comparison, left, right) {
+            Some(term) => term,
+            None => self.in_normal_form(comparison, left, right),
+        }
+    }
+
+    /// A constant against `condition ? constant : rest` becomes a truth value a side: whether a conditional has this option is
+    /// a condition.
+    fn compared_within(&mut self, comparison: Comparison, left: TermId, right: TermId) -> Option<TermId> {
+        let is_constant = |term: TermId| matches!(self.term(term), Term::Constant(_));
+        let constant_first = match (is_constant(left), is_constant(right)) {
+            (true, false) => true,
+            (false, true) => false,
+            _ => return None,
+        };
+        let (constant, mut rest) = if constant_first {
+            (left, right)
+        } else {
+            (right, left)
+        };
+        let mut chain = Vec::new();
+        while let Term::Conditional(condition, then, otherwise) = *self.term(rest) {
+            if !is_constant(then) {
+                break;
+            }
+            chain.push((condition, then));
+            rest = otherwise;
+        }
+        if chain.is_empty() {
+            return None;
+        }
+        let of = |terms: &mut Self, side: TermId| {
+            let (left, right) = if constant_first {
+                (constant, side)
+            } else {
+                (side, constant)
+            };
+            terms.compare(comparison, left, right)
+        };
+        let mut made = of(self, rest);
+        for (condition, then) in chain.into_iter().rev() {
+            let then = of(self, then);
+            made = self.conditional(condition, then, made);
+        }
+        Some(made)
     }
 
     pub(crate) fn add(&mut self, parts: impl AsRef<[TermId]>) -> TermId {
         let parts = parts.as_ref();
         match self.outcomes(parts) {
-            Some(outcomes) => self.folded(operate::add(outcomes)),
+            Some(outcomes) => self.folded(operate::add(&outcomes)),
             None => self.store(Term::Add(parts.into())),
         }
     }
 
     pub(crate) fn negate(&mut self, part: TermId) -> TermId {
         match self.outcome(part) {
-            Some(outcome) => self.folded(operate::negate(outcome)),
+            Some(outcome) => self.folded(operate::negate(&outcome)),
             None => self.store(Term::Negate(part)),
         }
     }
 
     pub(crate) fn multiply(&mut self, left: TermId, right: TermId) -> TermId {
         match self.outcomes(&[left, right]).as_deref() {
-            Some([left, right]) => self.folded(operate::multiply(left.clone(), right.clone())),
+            Some([left, right]) => self.folded(operate::multiply(left, right)),
             _ => self.store(Term::Multiply(left, right)),
         }
     }
 
     pub(crate) fn divide(&mut self, part: TermId, divisor: &Number) -> TermId {
         match self.outcome(part) {
-            Some(outcome) => self.folded(operate::divide(outcome, divisor)),
+            Some(outcome) => self.folded(operate::divide(&outcome, divisor)),
             None => self.store(Term::Divide(part, divisor.clone())),
         }
     }
@@ -114,6 +159,8 @@ impl Terms {
             Term::Constant(Some(Value::Bool(true))) => then,
             Term::Constant(Some(Value::Bool(false))) => otherwise,
             Term::Constant(_) => self.constant(None),
+            _ if self.is_truth(then, true) && self.is_truth(otherwise, false) => condition,
+            _ if self.is_truth(then, false) && self.is_truth(otherwise, true) => self.not(condition),
             _ => self.store(Term::Conditional(condition, then, otherwise)),
         }
     }
@@ -121,7 +168,7 @@ impl Terms {
     pub(crate) fn call(&mut self, function: Function, parts: impl AsRef<[TermId]>) -> TermId {
         let parts = parts.as_ref();
         match self.outcomes(parts) {
-            Some(outcomes) => self.folded(operate::call(function, outcomes)),
+            Some(outcomes) => self.folded(operate::call(function, &outcomes)),
             None => self.store(Term::Call(function, parts.into())),
         }
     }
@@ -132,7 +179,7 @@ impl Terms {
     }
 
     pub(crate) fn admits_numbered(&mut self, cell: CellNumber, key: TermId, not_asked: bool) -> TermId {
-        let folded = match (self.cell(cell), self.term(key)) {
+        let folded = match (self.arena.cell(cell), self.term(key)) {
             (Cell::Any, _) => Some(Some(true)),
             (_, Term::Constant(Some(Value::NotAsked))) => Some(Some(not_asked)),
             (cell, Term::Constant(Some(value))) => Some(Some(cell.admits(value))),
@@ -166,7 +213,7 @@ impl Terms {
         }
         let admits = |(cells, _): &&LookUpRow| {
             cells.iter().zip(&known).all(|(cell, key)| match key {
-                Some(Some(value)) => self.cell(*cell).admits(value),
+                Some(Some(value)) => self.arena.cell(*cell).admits(value),
                 _ => true,
             })
         };
@@ -174,7 +221,7 @@ impl Terms {
             let left = cells.iter().zip(&known).filter(|(_, key)| key.is_none());
             (left.map(|(cell, _)| *cell).collect(), value.clone())
         };
-        let matching: Vec<LookUpRow> = self.rows(rows).iter().filter(admits).map(left).collect();
+        let matching: Vec<LookUpRow> = self.arena.rows(rows).iter().filter(admits).map(left).collect();
         let keys: Vec<TermId> = keys
             .iter()
             .zip(&known)

@@ -4,9 +4,8 @@
 //! Cost: one visit a term, parts first; never recursive.
 
 use astragal_model::{Cell, DeductedBy, Id, Outcome, RowMatch, Site, UndefinedCause, Value, Want, operate};
-use rustc_hash::FxHashSet;
 
-use crate::term::{LookUpRow, Term, TermId, Terms};
+use crate::term::{Arena, LookUpRow, Term, TermId};
 
 /// What is known of the opening and its place, and the outcomes of terms worked out so far.
 pub(crate) struct Known<'a> {
@@ -15,42 +14,34 @@ pub(crate) struct Known<'a> {
     pub(crate) waived: &'a dyn Fn(&Id) -> bool,
 }
 
-impl Terms {
-    /// All parts of these terms, themselves included, each once, parts before the terms that have them.
-    pub(crate) fn closure(&self, roots: impl IntoIterator<Item = TermId>) -> Vec<TermId> {
-        let mut seen = FxHashSet::default();
-        let mut stack: Vec<TermId> = roots.into_iter().collect();
-        while let Some(term) = stack.pop() {
-            if seen.insert(term) {
-                self.term(term).parts(|part| stack.push(part));
-            }
-        }
-        let mut all: Vec<TermId> = seen.into_iter().collect();
-        all.sort_unstable();
-        all
-    }
+static UNDEFINED: Outcome = Outcome::Undefined(UndefinedCause::IllTyped);
 
-    /// The outcomes of terms in the order of [`Terms::closure`], as a list with one place a term of the arena.
-    pub(crate) fn work_out(&self, closure: &[TermId], known: &Known<'_>) -> Vec<Option<Outcome>> {
-        let mut outcomes: Vec<Option<Outcome>> = vec![None; self.terms.len()];
-        for term in closure {
-            let outcome = self.outcome_of(*term, known, &outcomes);
-            if let Some(slot) = outcomes.get_mut(term.0 as usize) {
-                *slot = Some(outcome);
-            }
+/// The outcomes of all terms of an arena.
+#[derive(Debug)]
+pub(crate) struct Outcomes(Vec<Outcome>);
+
+impl Outcomes {
+    pub(crate) fn of(&self, term: TermId) -> &Outcome {
+        self.0.get(term.0 as usize).unwrap_or(&UNDEFINED)
+    }
+}
+
+impl Arena {
+    /// The outcomes of all terms, none of which reads an attribute.
+    pub(crate) fn work_out(&self, known: &Known<'_>) -> Outcomes {
+        let mut outcomes = Outcomes(Vec::with_capacity(self.terms.len()));
+        for term in &self.terms {
+            let outcome = self.outcome_of(term, known, &outcomes);
+            outcomes.0.push(outcome);
         }
         outcomes
     }
 
-    fn outcome_of(&self, term: TermId, known: &Known<'_>, outcomes: &[Option<Outcome>]) -> Outcome {
-        let undefined = || Outcome::Undefined(UndefinedCause::IllTyped);
-        let of = |part: &TermId| {
-            let outcome = outcomes.get(part.0 as usize).and_then(Option::as_ref);
-            outcome.cloned().unwrap_or_else(undefined)
-        };
-        match self.term(term) {
+    fn outcome_of(&self, term: &Term, known: &Known<'_>, outcomes: &Outcomes) -> Outcome {
+        let of = |part: &TermId| outcomes.of(*part);
+        match term {
             Term::Constant(Some(value)) => Outcome::Known(value.clone()),
-            Term::Constant(None) | Term::Charge { .. } | Term::Departure { .. } => undefined(),
+            Term::Constant(None) | Term::Charge { .. } | Term::Departure { .. } => UNDEFINED.clone(),
             Term::Attribute(attribute)
             | Term::Property(attribute, _)
             | Term::IsAsked(attribute)
@@ -74,36 +65,50 @@ impl Terms {
                 None => Outcome::want(Want::Fact(*index)),
             },
             Term::Waived(rule) => Outcome::truth((known.waived)(rule)),
-            Term::Not(part) => of(part).not(),
+            Term::Not(part) => of(part).clone().not(),
             Term::And(parts) => Outcome::all(parts.iter().map(of)),
             Term::Or(parts) => Outcome::any(parts.iter().map(of)),
-            Term::Compare(comparison, left, right) => operate::compare(*comparison, &of(left), &of(right)),
-            Term::Add(parts) => operate::add(parts.iter().map(of)),
+            Term::Compare(comparison, left, right) => operate::compare(*comparison, of(left), of(right)),
+            Term::Add(parts) => match &**parts {
+                [one, other] => operate::add(&[of(one), of(other)]),
+                parts => operate::add(&parts.iter().map(of).collect::<Vec<_>>()),
+            },
             Term::Negate(part) => operate::negate(of(part)),
             Term::Multiply(left, right) => operate::multiply(of(left), of(right)),
             Term::Divide(part, divisor) => operate::divide(of(part), divisor),
-            Term::Conditional(condition, then, otherwise) => {
-                operate::conditional(of(condition), || of(then), || of(otherwise))
-            }
-            Term::Call(function, parts) => operate::call(*function, parts.iter().map(of)),
+            Term::Conditional(condition, then, otherwise) => operate::conditional(
+                of(condition).clone(),
+                || of(then).clone(),
+                || of(otherwise).clone(),
+            ),
+            Term::Call(function, parts) => match &**parts {
+                [one] => operate::call(*function, &[of(one)]),
+                [one, other] => operate::call(*function, &[of(one), of(other)]),
+                parts => operate::call(*function, &parts.iter().map(of).collect::<Vec<_>>()),
+            },
             Term::Admits { cell, key, not_asked } => admits(self.cell(*cell), of(key), *not_asked),
             Term::LookUp {
                 rows,
                 row_match,
                 keys,
-            } => self.looked_up(self.rows(*rows), *row_match, keys.iter().map(of).collect()),
+            } => self.looked_up(self.rows(*rows), *row_match, keys.iter().map(of)),
         }
     }
 
-    fn looked_up(&self, rows: &[LookUpRow], row_match: RowMatch, keys: Vec<Outcome>) -> Outcome {
-        let mut values = Vec::with_capacity(keys.len());
+    fn looked_up<'a>(
+        &self,
+        rows: &[LookUpRow],
+        row_match: RowMatch,
+        keys: impl Iterator<Item = &'a Outcome>,
+    ) -> Outcome {
+        let mut values = Vec::new();
         let mut wants: Option<astragal_model::Wants> = None;
         for key in keys {
             match key {
-                Outcome::Known(Value::NotAsked) => return Outcome::Undefined(UndefinedCause::IllTyped),
+                Outcome::Known(Value::NotAsked) => return UNDEFINED.clone(),
                 Outcome::Known(value) => values.push(value),
-                Outcome::Unknown(more) => wants.get_or_insert_default().extend(more),
-                Outcome::Undefined(cause) => return Outcome::Undefined(cause),
+                Outcome::Unknown(more) => wants.get_or_insert_default().extend(more.iter().cloned()),
+                Outcome::Undefined(_) => return key.clone(),
             }
         }
         if let Some(wants) = wants {
@@ -121,17 +126,15 @@ impl Terms {
             RowMatch::Least => values.min(),
             RowMatch::Greatest => values.max(),
         };
-        value.map_or(Outcome::Undefined(UndefinedCause::IllTyped), |value| {
-            Outcome::Known(value.clone())
-        })
+        value.map_or_else(|| UNDEFINED.clone(), |value| Outcome::Known(value.clone()))
     }
 }
 
-fn admits(cell: &Cell, key: Outcome, not_asked: bool) -> Outcome {
+fn admits(cell: &Cell, key: &Outcome, not_asked: bool) -> Outcome {
     match (cell, key) {
         (Cell::Any, _) => Outcome::truth(true),
         (_, Outcome::Known(Value::NotAsked)) => Outcome::truth(not_asked),
-        (cell, Outcome::Known(value)) => Outcome::truth(cell.admits(&value)),
-        (_, other) => other,
+        (cell, Outcome::Known(value)) => Outcome::truth(cell.admits(value)),
+        (_, other) => other.clone(),
     }
 }

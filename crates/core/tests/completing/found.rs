@@ -2,7 +2,8 @@
 
 use astragal_core::complete::{Aim, Completed};
 use astragal_model::{
-    AttributeIndex, Choice, Origin, Outcome, Setting, Standard, Value, Verdict, fill, judge, slots,
+    AttributeIndex, Choice, Origin, Outcome, Setting, Slot, Standard, Unit, Value, Verdict, Want, fill,
+    judge, slots,
 };
 
 use crate::completing::expected::{Asked, Unpicked};
@@ -16,12 +17,11 @@ pub(crate) fn compare_found(
     holds: &[&Unpicked<'_>],
     place: &str,
 ) {
-    let catalog = setting.catalog;
+    let without = without_standard(setting);
     let is_open = |at: &usize| {
         let index = AttributeIndex(*at);
-        matches!(setting.standard(index), Standard::Ask)
-            && catalog.earlier_parts(index).is_empty()
-            && asked.selection.picks.iter().all(|pick| pick.attribute != index)
+        nobody_may_fill(setting, asked, index)
+            || (asked.aim == Aim::Standard && without[*at] && !asked.selection.has(index))
     };
     let filled_in = |values: &[usize]| -> Vec<usize> {
         let filled_in = values.iter().enumerate().filter(|(at, _)| !is_open(at));
@@ -66,6 +66,33 @@ pub(crate) fn compare_found(
     if asked.aim == Aim::Standard && judge(setting, &filled).verdict == Verdict::Holds {
         assert_eq!(found[0].unit, filled, "{place}: what is filled holds");
     }
+    if asked.aim == Aim::Standard && (found[0].changes, found[0].departures) == (0, 0) {
+        assert_eq!(
+            found[0].unit, filled,
+            "{place}: nothing departs from what is filled"
+        );
+    }
+}
+
+/// Whether an attribute and the same one of every earlier part are asked and nobody picked them.
+fn nobody_may_fill(setting: &Setting<'_>, asked: &Asked<'_>, index: AttributeIndex) -> bool {
+    let asks = |index| matches!(setting.standard(index), Standard::Ask) && !asked.selection.has(index);
+    let mut earlier = setting.catalog.earlier_parts(index).into_iter();
+    asks(index) && earlier.all(|(_, attribute)| asks(attribute))
+}
+
+/// For each attribute whether its standard, without anything chosen, is without a value and waits for no choice.
+fn without_standard(setting: &Setting<'_>) -> Vec<bool> {
+    let attributes = setting.catalog.declarations().attributes.values();
+    let open = Unit {
+        choices: attributes.map(|_| Choice::Open).collect(),
+    };
+    let is_without = |slot: &Slot| match &slot.standard {
+        Outcome::Known(Value::Option(_)) => false,
+        Outcome::Unknown(wants) => wants.iter().all(|want| !matches!(want, Want::Choice(_))),
+        Outcome::Known(_) | Outcome::Undefined(_) => true,
+    };
+    slots(setting, &open).values().map(is_without).collect()
 }
 
 /// Options, origins and what is open, one by one.
@@ -86,7 +113,7 @@ fn check_unit(completed: &Completed, setting: &Setting<'_>, asked: &Asked<'_>, p
                 let follows =
                     asked.aim == Aim::Standard && (standard.is_none() || *stands == Choice::NotAsked);
                 assert!(
-                    asks || follows || *stands == Choice::NotAsked,
+                    asks || follows || slots.at(index).asked.wants().is_some(),
                     "{place}: {index:?} is open"
                 );
             }
@@ -94,11 +121,13 @@ fn check_unit(completed: &Completed, setting: &Setting<'_>, asked: &Asked<'_>, p
             Choice::Chosen { option, origin } => {
                 assert_eq!(Some(option), stands.option(), "{place}");
                 assert_eq!(matches!(origin, Origin::Picked { .. }), kept, "{place}");
-                let asks = matches!(setting.standard(index), Standard::Ask)
-                    && setting.catalog.earlier_parts(index).is_empty();
                 assert!(
-                    kept || !asks || asked.selection.picks.iter().any(|pick| pick.attribute == index),
+                    !nobody_may_fill(setting, asked, index),
                     "{place}: {index:?} is filled in"
+                );
+                assert!(
+                    kept || slots.at(index).asked.wants().is_none(),
+                    "{place}: {index:?} may not be asked"
                 );
                 if *origin == Origin::Standard && asked.aim == Aim::Standard {
                     assert_eq!(standard, Some(option), "{place}");

@@ -75,6 +75,10 @@ impl Selection {
         }
     }
 
+    pub(crate) fn has(&self, attribute: AttributeIndex) -> bool {
+        self.picks.iter().any(|pick| pick.attribute == attribute)
+    }
+
     pub(crate) fn is_kept(&self, attribute: usize, value: usize) -> bool {
         let kept = |pick: &Picked| pick.attribute.0 == attribute && pick.value == value;
         self.picks.iter().any(kept)
