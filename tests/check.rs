@@ -113,7 +113,10 @@ fn a_seed_that_is_stopped_says_by_what() {
     let (done, stopped): (Vec<_>, Vec<_>) = seeds.iter().partition(|one| one["stopped"].is_null());
     assert!(!done.is_empty() && !stopped.is_empty(), "{race}");
     for one in done {
-        assert!(one["states"].as_u64().is_some_and(|states| states <= most), "{one}");
+        assert!(
+            one["states"].as_u64().is_some_and(|states| states <= most),
+            "{one}"
+        );
     }
     for one in stopped {
         let said = one["stopped"].as_str().expect("a reason");
