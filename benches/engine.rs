@@ -1,4 +1,4 @@
-//! How long the engine takes: compile, prepare, all options, the cheapest; counts of nodes and edges beside.
+//! How long the engine takes: compile, race, prepare, all options, the cheapest; counts of nodes and edges beside.
 //!
 //! ```sh
 //! cargo bench --bench engine            # all
@@ -26,6 +26,8 @@ use std::io::Write;
 use std::path::Path;
 
 use astragal_core::engine::Certainty;
+use astragal_core::limit::Limits;
+use astragal_core::race::{Race, SEEDS, race};
 use divan::{AllocProfiler, Bencher, black_box};
 
 use crate::answer::Asked;
@@ -39,7 +41,10 @@ const INSTANCES: [&str; 3] = ["vehicle-medium", "unit", "wide"];
 const OPENINGS: [&str; 2] = ["K1", "L2"];
 
 fn main() {
-    counts(&mut std::io::stdout().lock()).unwrap();
+    let mut out = std::io::stdout().lock();
+    counts(&mut out).unwrap();
+    races(&mut out).unwrap();
+    drop(out);
     divan::main();
 }
 
@@ -70,6 +75,31 @@ fn counts(out: &mut impl Write) -> std::io::Result<()> {
     writeln!(out)
 }
 
+/// What every seed took in the race.
+fn races(out: &mut impl Write) -> std::io::Result<()> {
+    let raced = INSTANCES.map(|name| (name.to_owned(), raced(&read(name))));
+    let demo = OPENINGS.map(|tag| (format!("demo {tag}"), Demo::read(tag).race()));
+    for (name, race) in raced.iter().chain(&demo) {
+        let done = race.runs.iter().filter(|run| run.outcome.is_ok()).count();
+        writeln!(
+            out,
+            "race of {name}: seed {} wins in round {}, under {} states; {done} of {} seeds are done",
+            race.seed,
+            race.rounds,
+            race.caps.states,
+            race.runs.len()
+        )?;
+    }
+    writeln!(out)
+}
+
+fn raced(instance: &Instance) -> Race {
+    let seeds: Vec<u64> = SEEDS.collect();
+    race(&mut instance.network(), &seeds, &Limits::default())
+        .unwrap()
+        .0
+}
+
 fn read(name: &str) -> Instance {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("crates/core/tests/instances");
     Instance::read(&folder.join(format!("{name}.json"))).unwrap()
@@ -80,6 +110,13 @@ fn read(name: &str) -> Instance {
 fn compile(bencher: Bencher, name: &str) {
     let instance = read(name);
     bencher.bench_local(|| black_box(Asked::compile(&instance, 0).unwrap()));
+}
+
+/// The race of eight seeds, relations included.
+#[divan::bench(name = "race", args = INSTANCES, max_time = 20)]
+fn race_instance(bencher: Bencher, name: &str) {
+    let instance = read(name);
+    bencher.bench_local(|| black_box(raced(&instance)));
 }
 
 /// All options of all attributes, nothing picked.
@@ -103,6 +140,13 @@ fn cheapest(bencher: Bencher, name: &str) {
 fn compile_demo(bencher: Bencher, tag: &str) {
     let demo = Demo::read(tag);
     bencher.bench_local(|| black_box(demo.engine()));
+}
+
+/// The race of eight seeds, rules of the catalog and the policy ground.
+#[divan::bench(args = OPENINGS, max_time = 20)]
+fn race_demo(bencher: Bencher, tag: &str) {
+    let demo = Demo::read(tag);
+    bencher.bench_local(|| black_box(demo.race()));
 }
 
 /// All gates and cells for the measures, facts, book, policy and day, from cold.

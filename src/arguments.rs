@@ -35,6 +35,7 @@ const CHECK_EXAMPLES: &str = "\
 Examples:
   astragal check examples/library
   astragal check examples/library --explain casement-width
+  astragal check examples/library --race
   astragal check examples/library --format json";
 
 const PRINT_EXAMPLES: &str = "\
@@ -152,6 +153,9 @@ pub(crate) struct CheckArguments {
     /// Print this rule, where it stands, and the examples that break it
     #[arg(long, value_name = "RULE")]
     pub(crate) explain: Option<String>,
+    /// Also race several orders of the attributes, and say which makes the smallest diagram
+    #[arg(long, conflicts_with = "explain")]
+    pub(crate) race: bool,
     /// For a person, or complete for a program
     #[arg(long, value_enum, default_value_t)]
     pub(crate) format: Format,

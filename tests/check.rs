@@ -72,6 +72,65 @@ fn a_check_says_how_large_the_diagram_is() {
     );
 }
 
+#[test]
+fn a_race_names_every_seed_and_the_winner_with_which_the_diagram_is_compiled() {
+    let checked = json(&["check", LIBRARY, "--race", "--format", "json"]);
+    let catalog = &checked["catalogs"][0];
+    let race = &catalog["race"];
+    let seeds = race["seeds"].as_array().expect("seeds");
+    let numbers: Vec<u64> = seeds.iter().filter_map(|one| one["seed"].as_u64()).collect();
+    assert_eq!(numbers, [0, 1, 2, 3, 4, 5, 6, 7]);
+    let place = |one: &serde_json::Value| ["edges", "nodes", "seed"].map(|of| one[of].as_u64());
+    let least = seeds.iter().map(place).min().expect("a seed");
+    assert_eq!(least[2], race["seed"].as_u64(), "{race}");
+    let diagram = ["edges", "nodes"].map(|of| catalog["diagram"][of].as_u64());
+    assert_eq!(least[..2], diagram, "{catalog}");
+    let plain = json(&["check", LIBRARY, "--format", "json"]);
+    assert_eq!(plain["catalogs"][0]["race"], serde_json::Value::Null);
+    let configurations = |of: &serde_json::Value| of["catalogs"][0]["diagram"]["configurations"].clone();
+    assert_eq!(configurations(&plain), configurations(&checked));
+    check_says(
+        &[LIBRARY, "--race"],
+        0,
+        &[
+            "compiled in ",
+            &format!("race of the seeds: seed {} wins in round 1", race["seed"]),
+            "seed 0: ",
+            " edges, ",
+            "seed 7: ",
+            "No errors.",
+        ],
+    );
+}
+
+/// Of the eight seeds of the sliding catalog some need more states than the winner, and say what stopped them.
+#[test]
+fn a_seed_that_is_stopped_says_by_what() {
+    let checked = json(&["check", "examples/library", "--race", "--format", "json"]);
+    let race = &checked["catalogs"][1]["race"];
+    let most = race["states_at_most"].as_u64().expect("a cap");
+    let seeds = race["seeds"].as_array().expect("seeds");
+    let (done, stopped): (Vec<_>, Vec<_>) = seeds.iter().partition(|one| one["stopped"].is_null());
+    assert!(!done.is_empty() && !stopped.is_empty(), "{race}");
+    for one in done {
+        assert!(
+            one["states"].as_u64().is_some_and(|states| states <= most),
+            "{one}"
+        );
+    }
+    for one in stopped {
+        let said = one["stopped"].as_str().expect("a reason");
+        assert!(said.contains(&format!("more than {most} states")), "{one}");
+        assert!(one["edges"].is_null() && one["nodes"].is_null(), "{one}");
+    }
+}
+
+#[test]
+fn a_race_and_an_explanation_are_not_asked_for_together() {
+    let ran = run(&["check", LIBRARY, "--race", "--explain", "colour-pairs"]);
+    assert_eq!(ran.code, Some(2), "{}", ran.err);
+}
+
 /// In the demo laminated glass goes into two-pane units only, and only three-pane units have a middle lite.
 #[test]
 fn options_that_no_opening_can_have_are_named() {

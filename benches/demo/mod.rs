@@ -5,6 +5,7 @@ use std::path::Path;
 use astragal_catalog::order::{OrderFile, ReadOptions, read_order};
 use astragal_core::engine::Engine;
 use astragal_core::limit::Limits;
+use astragal_core::race::{Race, SEEDS};
 use astragal_model::{Authorities, Setting};
 
 /// An opening of the demo house.
@@ -49,5 +50,19 @@ impl Demo {
         let setting = self.setting();
         let terms = setting.policy.map(|policy| &policy.terms);
         Engine::new(setting.catalog, terms, &self.authorities, 0, &Limits::default()).unwrap()
+    }
+    /// Races the seeds over the opening's catalog with the rules of its policy.
+    pub(crate) fn race(&self) -> Race {
+        let setting = self.setting();
+        let terms = setting.policy.map(|policy| &policy.terms);
+        let seeds: Vec<u64> = SEEDS.collect();
+        Engine::race(
+            setting.catalog,
+            terms,
+            &self.authorities,
+            &seeds,
+            &Limits::default(),
+        )
+        .unwrap()
     }
 }

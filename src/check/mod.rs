@@ -35,13 +35,13 @@ pub(crate) fn run(arguments: &CheckArguments) -> Exit {
     }
     match &arguments.explain {
         Some(rule) => explain(&report, rule, arguments.format, exit),
-        None => summary(&report, arguments.format, exit),
+        None => summary(&report, arguments, exit),
     }
 }
 
-fn summary(report: &CheckReport, format: Format, exit: Exit) -> Exit {
-    let diagrams = || diagram::all(report);
-    match format {
+fn summary(report: &CheckReport, arguments: &CheckArguments, exit: Exit) -> Exit {
+    let diagrams = || diagram::all(report, arguments.race);
+    match arguments.format {
         Format::Json => output::write_json(json::checked(report, &diagrams(), exit), exit),
         Format::Text if report.has_errors() => exit,
         Format::Text => output::write_text(&text::checked(&report.summary, &diagrams()), exit),

@@ -6,6 +6,7 @@ use astragal_catalog::check::{
     BookSummary, CatalogSummary, CheckReport, Counts, ExampleLines, PolicySummary, RuleExplanation,
     SourceLines,
 };
+use astragal_core::race::{Race, Run};
 use astragal_model::Effect;
 use serde::Serialize;
 
@@ -36,6 +37,30 @@ struct CatalogAnswer<'a> {
     diagram: Option<&'a Size>,
     /// Why there is no diagram.
     no_diagram: Option<&'a str>,
+    /// With `--race`, unless no seed was done.
+    race: Option<RaceAnswer>,
+}
+
+/// The race of the seeds.
+#[derive(Serialize)]
+struct RaceAnswer {
+    /// The winner, with which `diagram` was compiled.
+    seed: u64,
+    rounds: usize,
+    /// The caps of the last round.
+    states_at_most: usize,
+    nodes_at_most: usize,
+    seeds: Vec<SeedAnswer>,
+}
+
+/// What one seed took, or what stopped it.
+#[derive(Serialize)]
+struct SeedAnswer {
+    seed: u64,
+    edges: Option<usize>,
+    nodes: Option<usize>,
+    states: Option<usize>,
+    stopped: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -163,6 +188,27 @@ fn catalog<'a>(summary: &CatalogSummary, diagrams: &'a [OfCatalog]) -> CatalogAn
         counts: counts(&summary.counts),
         diagram: of.and_then(|of| of.diagram.as_ref().ok()),
         no_diagram: of.and_then(|of| of.diagram.as_ref().err()).map(String::as_str),
+        race: of.and_then(|of| of.race.as_ref()).map(race),
+    }
+}
+
+fn race(race: &Race) -> RaceAnswer {
+    let seed = |run: &Run| {
+        let taken = run.outcome.as_ref().ok();
+        SeedAnswer {
+            seed: run.seed,
+            edges: taken.map(|taken| taken.edges),
+            nodes: taken.map(|taken| taken.nodes),
+            states: taken.map(|taken| taken.states),
+            stopped: run.outcome.as_ref().err().map(ToString::to_string),
+        }
+    };
+    RaceAnswer {
+        seed: race.seed,
+        rounds: race.rounds,
+        states_at_most: race.caps.states,
+        nodes_at_most: race.caps.nodes,
+        seeds: race.runs.iter().map(seed).collect(),
     }
 }
 

@@ -1,6 +1,7 @@
 //! What a library without errors holds, for a person.
 
 use astragal_catalog::check::{BookSummary, CatalogSummary, PolicySummary, Summary};
+use astragal_core::race::Race;
 
 use crate::check::diagram::{OfCatalog, Size};
 use crate::text::page::{Page, Tone};
@@ -23,6 +24,9 @@ pub(crate) fn checked(summary: &Summary, diagrams: &[OfCatalog]) -> String {
         self::catalog(&mut page, catalog);
         if let Some(of) = diagrams.iter().find(|of| of.catalog == catalog.id) {
             diagram(&mut page, of);
+            if let Some(race) = &of.race {
+                self::race(&mut page, race);
+            }
         }
     }
     for book in &summary.books {
@@ -104,6 +108,28 @@ fn diagram(page: &mut Page, of: &OfCatalog) {
     page.text(2, &text);
     page.text(2, &format!("compiled in {} ms", size.milliseconds));
     never(page, size);
+}
+
+fn race(page: &mut Page, race: &Race) {
+    let text = format!(
+        "race of the seeds: seed {} wins in round {}, under a cap of {}; it is the one to store",
+        race.seed,
+        race.rounds,
+        counted(race.caps.states, "state")
+    );
+    page.text(2, &text);
+    for run in &race.runs {
+        let took = match &run.outcome {
+            Ok(taken) => format!(
+                "{}, {}, {}",
+                counted(taken.edges, "edge"),
+                counted(taken.nodes, "node"),
+                counted(taken.states, "state")
+            ),
+            Err(limit) => format!("stopped: {limit}"),
+        };
+        page.text(4, &format!("seed {}: {took}", run.seed));
+    }
 }
 
 fn never(page: &mut Page, size: &Size) {

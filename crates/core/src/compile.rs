@@ -33,6 +33,15 @@ use crate::order::Tree;
 /// # Errors
 /// When a limit is passed; the error names the relation or the variables.
 pub fn compile(network: &mut Network, seed: u64, limits: &Limits) -> Result<Diagram, Limit> {
+    compile_counted(network, seed, limits).map(|(diagram, _)| diagram)
+}
+
+/// Compiles a network with one order; also returns how many states it took.
+pub(crate) fn compile_counted(
+    network: &mut Network,
+    seed: u64,
+    limits: &Limits,
+) -> Result<(Diagram, usize), Limit> {
     let scopes: Vec<&[Variable]> = network
         .relations
         .iter()
@@ -86,7 +95,7 @@ struct Compiler<'a> {
 }
 
 impl Compiler<'_> {
-    fn run(mut self) -> Result<Diagram, Limit> {
+    fn run(mut self) -> Result<(Diagram, usize), Limit> {
         let mut roots = Vec::with_capacity(self.plan.roots.len());
         for variable in self.plan.roots.clone() {
             roots.push(self.node(variable)?);
@@ -99,7 +108,7 @@ impl Compiler<'_> {
             .constant
             .iter()
             .fold(LabelId::EMPTY, |all, one| self.builder.label(all, *one));
-        Ok(self.builder.finish(whole, label))
+        Ok((self.builder.finish(whole, label), self.done))
     }
 
     /// The node of a root.

@@ -15,6 +15,7 @@ use crate::options::{Answers, OptionAnswer, Picked, answers, selection};
 use crate::pass::{Scratch, least, options};
 use crate::prepare::Prepared;
 pub use crate::prepare::{Certainty, TooMuchMoney};
+use crate::race::{Race, race};
 use crate::waits::{Waits, waits};
 use crate::weights::{Cost, Weight, Weights};
 
@@ -23,10 +24,14 @@ use crate::weights::{Cost, Weight, Weights};
 pub struct Engine {
     diagram: Diagram,
     residual: Residual,
+    seed: u64,
 }
 
 impl Engine {
     /// Compiles a catalog, with a policy's rules if one is given, for the authorities that bind.
+    ///
+    /// The seed breaks the ties of the order; it changes the size of the diagram and no answer. It is the winner of
+    /// [`Engine::race`], as it was stored when the catalog was published, or 0 where nothing is stored.
     ///
     /// # Errors
     /// When a limit is passed; the error names the rules or attributes.
@@ -41,7 +46,37 @@ impl Engine {
         let mut ground = ground(catalog, policy, authorities);
         let diagram = compile(&mut ground.network, seed, limits)?;
         let residual = ground.into_residual(limits)?;
-        Ok(Self { diagram, residual })
+        Ok(Self {
+            diagram,
+            residual,
+            seed,
+        })
+    }
+
+    /// Finds the seed with which [`Engine::new`] makes the smallest diagram within doubling caps; see [`mod@crate::race`].
+    ///
+    /// For publishing, which stores the seed; serving does not race. The other arguments are those of `new`: another policy
+    /// with rules of its own, or other authorities, make another diagram, for which another seed may be the better one.
+    /// Distinct gates and cells are not counted here but by `new`.
+    ///
+    /// # Errors
+    /// When the catalog is too large, or no seed is done within the limits; the error names the rules or attributes.
+    pub fn race(
+        catalog: &Catalog,
+        policy: Option<&PolicyTerms>,
+        authorities: &Authorities,
+        seeds: &[u64],
+        limits: &Limits,
+    ) -> Result<Race, Limit> {
+        within_sizes(catalog)?;
+        let mut ground = ground(catalog, policy, authorities);
+        race(&mut ground.network, seeds, limits).map(|(race, _)| race)
+    }
+
+    /// The seed with which it was compiled.
+    #[must_use]
+    pub fn seed(&self) -> u64 {
+        self.seed
     }
 
     /// The diagram.

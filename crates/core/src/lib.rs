@@ -4,7 +4,8 @@
 //! through; what is left is a gate on measures, facts and waivers, or a cell of money. [`automata`] makes a shared decision graph of
 //! every relation. [`order`] hangs the attributes in a tree. [`compile()`] builds an AND/OR multi-valued decision diagram over
 //! it. [`diagram`] holds that flat. [`prepare`] looks at an opening once: each gate, each cell. Then [`pass`] and [`mod@count`]
-//! answer in one or two walks: [`mod@options`], [`mod@waits`], [`mod@complete`]; [`engine`] puts it together.
+//! answer in one or two walks: [`mod@options`], [`mod@waits`], [`mod@complete`]; [`engine`] puts it together. Which seed
+//! breaks the ties of the order is found by [`mod@race`] before a catalog is served.
 //!
 //! Always holds: no float, no clock, no file, no thread; the same catalog gives the same diagram and the same answers.
 //! What it answers is compared with `astragal_model::judge` in `tests/against_judge.rs` and `tests/completions.rs`,
@@ -28,6 +29,7 @@ pub mod options;
 pub mod order;
 pub mod pass;
 pub mod prepare;
+pub mod race;
 mod rank;
 pub mod rows;
 mod term;
