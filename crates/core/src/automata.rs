@@ -84,7 +84,7 @@ impl Automata {
         let rank = |variable: &Variable| rank_of.get(variable.index()).copied().unwrap_or(0);
         let mut order = relation.scope().to_vec();
         order.sort_by_key(rank);
-        let start = relation.start(&order)?;
+        let start = relation.start(&order, limits)?;
         let layers = read(relation, &order, start, limits)?;
         let mut below: FxHashMap<RelationState, StateId> = FxHashMap::default();
         for (position, layer) in layers.into_iter().enumerate().rev() {
@@ -145,6 +145,11 @@ impl Automata {
         child.unwrap_or(StateId::EMPTY)
     }
 
+    /// How many bytes the nodes of all automata take.
+    pub(crate) fn bytes(&self) -> usize {
+        self.nodes.bytes()
+    }
+
     /// The ranks that an automaton tests, rising.
     #[must_use]
     pub fn support(&self, root: StateId) -> Vec<u32> {
@@ -181,6 +186,7 @@ fn read(
     let mut layers = Vec::with_capacity(order.len() + 1);
     let mut reached = vec![start];
     let mut room = limits.relation_states;
+    let mut held = 0;
     for position in 0..=order.len() {
         room = room
             .checked_sub(reached.len())
@@ -197,12 +203,19 @@ fn read(
             if growth.is_past(&after) {
                 return Err(too_many(relation, limits));
             }
+            if held + size_of_val(after.as_slice()) > limits.bytes {
+                return Err(Limit::RelationBytes {
+                    relation: relation.name().to_owned(),
+                    limit: limits.bytes,
+                });
+            }
         }
         reached.clear();
         let runs = after.chunk_by(PartialEq::eq);
         reached.extend(runs.filter_map(<[RelationState]>::first));
         reached.sort_unstable();
         reached.dedup();
+        held += size_of_val(after.as_slice());
         layers.push(Layer { states, after });
     }
     Ok(layers)

@@ -23,9 +23,9 @@ use crate::compile::plan::Plan;
 use crate::diagram::build::Builder;
 use crate::diagram::{Diagram, NodeId};
 use crate::label::LabelId;
-use crate::limit::{Limit, Limits};
+use crate::limit::{ATTRIBUTES_MAX, Limit, Limits, OPTIONS_MAX};
 use crate::lists::Lists;
-use crate::network::{Network, Variable};
+use crate::network::{Domain, Network, Variable};
 use crate::order::Tree;
 
 /// Compiles a network with one order.
@@ -42,6 +42,7 @@ pub(crate) fn compile_counted(
     seed: u64,
     limits: &Limits,
 ) -> Result<(Diagram, usize), Limit> {
+    within_sizes(&network.domains)?;
     let scopes: Vec<&[Variable]> = network
         .relations
         .iter()
@@ -52,6 +53,12 @@ pub(crate) fn compile_counted(
     let mut roots = Vec::with_capacity(network.relations.len());
     for relation in &mut network.relations {
         roots.push(automata.build(relation.as_mut(), &tree.rank_of, limits)?);
+        if automata.bytes() > limits.bytes {
+            return Err(Limit::RelationBytes {
+                relation: relation.name().to_owned(),
+                limit: limits.bytes,
+            });
+        }
     }
     let plan = Plan::new(&automata, &roots, &tree, &network.domains);
     let labels = std::mem::take(&mut automata.labels);
@@ -70,6 +77,20 @@ pub(crate) fn compile_counted(
         builder: Builder::new(&network.domains, labels),
     };
     compiler.run()
+}
+
+/// Refuses more variables or values than are numbered; a variable may have one value more than options, *not asked*.
+fn within_sizes(domains: &[Domain]) -> Result<(), Limit> {
+    if domains.len() > ATTRIBUTES_MAX {
+        return Err(Limit::Attributes { count: domains.len() });
+    }
+    match domains.iter().find(|domain| domain.size > OPTIONS_MAX + 1) {
+        Some(domain) => Err(Limit::Options {
+            attribute: domain.name.clone(),
+            count: domain.size,
+        }),
+        None => Ok(()),
+    }
 }
 
 /// What is known of a state: its node, or that nothing holds below.
@@ -181,6 +202,12 @@ impl Compiler<'_> {
             return Err(Limit::Nodes {
                 variables: self.builder.busiest(&self.network.domains),
                 limit: self.limits.nodes,
+            });
+        }
+        if self.states.bytes() + self.groupings.bytes() + self.builder.bytes() > self.limits.bytes {
+            return Err(Limit::Bytes {
+                variables: self.builder.busiest(&self.network.domains),
+                limit: self.limits.bytes,
             });
         }
         self.done += 1;

@@ -109,6 +109,12 @@ impl Shared {
         number
     }
 
+    /// The gate that a rule is waived.
+    fn waived(&mut self, rule: &Rule) -> GateId {
+        let waived = self.terms.leaf(Term::Waived(rule.id.clone()));
+        self.gate(waived, rule.id.as_str())
+    }
+
     fn cell(&mut self, term: TermId, item: &str) -> CellId {
         let next = CellId(u32::try_from(self.cells.len()).unwrap_or(u32::MAX));
         let number = *self.cell_numbers.entry(term).or_insert(next);
@@ -170,8 +176,8 @@ pub fn ground(catalog: &Catalog, policy: Option<&PolicyTerms>, authorities: &Aut
             if rule.effect != Effect::Block || !authorities.apply(&rule.authority) {
                 continue;
             }
-            match table::of_attributes(catalog, rule) {
-                Some(table) => tables.push(table),
+            match table::columns(rule) {
+                Some(columns) => tables.push((rule, columns)),
                 None => roots.push((rule.id.to_string(), Kind::Rule, binding(&mut translator, rule))),
             }
         }
@@ -188,8 +194,11 @@ pub fn ground(catalog: &Catalog, policy: Option<&PolicyTerms>, authorities: &Aut
                 .push(Box::new(TermRelation::new(name, kind, root, &shared)));
         }
     }
-    for table in tables {
-        network.relations.push(Box::new(table));
+    for (rule, columns) in tables {
+        let waived = rule.waivable.then(|| shared.borrow_mut().waived(rule));
+        if let Some(rows) = table::rows(catalog, rule, &columns, waived) {
+            network.relations.push(Box::new(rows));
+        }
     }
     Ground { network, shared }
 }

@@ -23,6 +23,9 @@ pub struct Limits {
     pub gates: usize,
     /// LIMIT: distinct cells of a catalog.
     pub cells: usize,
+    /// LIMIT: bytes of what grows while a relation is read, and of the diagram with its states; what is held beside is in
+    /// proportion.
+    pub bytes: usize,
 }
 
 impl Default for Limits {
@@ -33,6 +36,7 @@ impl Default for Limits {
             nodes: 2_000_000,
             gates: 65_536,
             cells: 1_000_000,
+            bytes: 1 << 30,
         }
     }
 }
@@ -81,6 +85,22 @@ pub enum Limit {
     /// The diagram has too many nodes.
     #[error("the rules that tie {} together make more than {limit} nodes", quoted(.variables))]
     Nodes {
+        /// The variables whose nodes are most.
+        variables: Vec<String>,
+        /// The limit.
+        limit: usize,
+    },
+    /// What one relation comes to takes too much memory while it is read.
+    #[error("rule `{relation}` takes more than {limit} bytes while it is read")]
+    RelationBytes {
+        /// The relation.
+        relation: String,
+        /// The limit.
+        limit: usize,
+    },
+    /// The diagram and its states take too much memory.
+    #[error("the rules that tie {} together take more than {limit} bytes", quoted(.variables))]
+    Bytes {
         /// The variables whose nodes are most.
         variables: Vec<String>,
         /// The limit.

@@ -8,7 +8,7 @@
 //! Always holds: a variable has at least one value; a scope names each variable once.
 
 use crate::label::Label;
-use crate::limit::Limit;
+use crate::limit::{Limit, Limits};
 
 /// A variable by its position.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Default)]
@@ -60,11 +60,11 @@ pub trait Relation {
     /// The variables that it reads, each once.
     fn scope(&self) -> &[Variable];
 
-    /// Begins to read its scope in this order; returns the state before the first value.
+    /// Begins to read its scope in this order within these limits; returns the state before the first value.
     ///
     /// # Errors
     /// When a limit is passed.
-    fn start(&mut self, order: &[Variable]) -> Result<RelationState, Limit>;
+    fn start(&mut self, order: &[Variable], limits: &Limits) -> Result<RelationState, Limit>;
 
     /// What a state decides before the value at this position of the order is read.
     fn decision(&self, state: RelationState, position: usize) -> Decision;

@@ -253,6 +253,7 @@ impl Caps {
             Limit::RelationStates { limit, .. } => {
                 *limit == self.relation_states && *limit < limits.relation_states
             }
+            Limit::RelationRows { .. } => self.relation_states < limits.relation_states,
             Limit::States { .. } => self.states < limits.states,
             Limit::Nodes { .. } => self.nodes < limits.nodes,
             _ => false,

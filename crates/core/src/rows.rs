@@ -7,7 +7,7 @@
 //! free stay in many states; how many rows all states hold together has a limit, since that is what takes memory.
 
 use crate::label::Label;
-use crate::limit::Limit;
+use crate::limit::{Limit, Limits};
 use crate::lists::Lists;
 use crate::network::{Decision, Relation, RelationState, Variable};
 
@@ -31,6 +31,8 @@ pub struct Rows {
     sizes: Vec<usize>,
     rows: Vec<Row>,
     otherwise: Option<Label>,
+    own_limit: usize,
+    /// The limit of the compile, or its own where that is less.
     limit: usize,
     /// The columns in the order in which they are read.
     columns: Vec<usize>,
@@ -44,6 +46,7 @@ pub struct Rows {
 
 impl Rows {
     /// A relation over `scope`, whose variables have `sizes` values; tuples that no row matches carry `otherwise`.
+    /// `limit` is how many states it may have at most, beside the limit of a compile.
     #[must_use]
     pub fn new(
         name: &str,
@@ -59,6 +62,7 @@ impl Rows {
             sizes,
             rows,
             otherwise,
+            own_limit: limit,
             limit,
             columns: Vec::new(),
             free_from: Vec::new(),
@@ -112,7 +116,8 @@ impl Relation for Rows {
         &self.scope
     }
 
-    fn start(&mut self, order: &[Variable]) -> Result<RelationState, Limit> {
+    fn start(&mut self, order: &[Variable], limits: &Limits) -> Result<RelationState, Limit> {
+        self.limit = self.own_limit.min(limits.relation_states);
         let column = |variable| self.scope.iter().position(|one| one == variable);
         self.columns = order.iter().filter_map(column).collect();
         self.states.clear();

@@ -151,6 +151,8 @@ pub(crate) struct Terms {
     cell_numbers: FxHashMap<Cell, CellNumber>,
     row_numbers: FxHashMap<Box<[LookUpRow]>, RowsNumber>,
     normal_forms: NormalForms,
+    /// How many parts all terms have together.
+    part_count: usize,
     /// Where the row of a term and an attribute begins: what the term becomes, a value after the other.
     rows_of: FxHashMap<(TermId, AttributeIndex), usize>,
     replaced: Vec<TermId>,
@@ -166,6 +168,13 @@ impl Terms {
 
     pub(crate) fn term(&self, term: TermId) -> &Term {
         self.arena.term(term)
+    }
+
+    /// How many bytes the terms, their parts and what they were replaced by take, about.
+    pub(crate) fn bytes(&self) -> usize {
+        let replaced = size_of_val(self.replaced.as_slice());
+        let terms = self.arena.terms.len() * (size_of::<Term>() + size_of::<Reads>());
+        terms + self.part_count * size_of::<TermId>() + replaced
     }
 
     /// Which attributes a term reads, figures seen through.
@@ -207,12 +216,17 @@ impl Terms {
         }
         let number = number(self.arena.terms.len());
         let mut reads = Reads::default();
+        let mut parts = 0;
         match &term {
             Term::Attribute(attribute) | Term::Property(attribute, _) | Term::IsAsked(attribute) => {
                 reads = Reads::one(*attribute);
             }
-            other => other.parts(|part| reads.add(self.reads(part))),
+            other => other.parts(|part| {
+                reads.add(self.reads(part));
+                parts += 1;
+            }),
         }
+        self.part_count += parts;
         self.arena.terms.push(term);
         self.reads.push(reads);
         self.numbers.insert(hash, number);

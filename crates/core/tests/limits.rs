@@ -206,7 +206,7 @@ impl Relation for Everything {
         &self.scope
     }
 
-    fn start(&mut self, _order: &[Variable]) -> Result<RelationState, Limit> {
+    fn start(&mut self, _order: &[Variable], _limits: &Limits) -> Result<RelationState, Limit> {
         Ok(0)
     }
 

@@ -77,6 +77,11 @@ impl Groupings {
         grouping
     }
 
+    /// How many bytes they take.
+    pub(crate) fn bytes(&self) -> usize {
+        self.known.bytes() + size_of_val(self.groups.as_slice()) + size_of_val(self.values.as_slice())
+    }
+
     /// The first value of a group.
     pub(crate) fn first_value(&self, grouping: Grouping, group: usize) -> Option<u16> {
         self.of(grouping).get(group).map(|(value, _)| *value)

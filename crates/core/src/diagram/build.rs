@@ -53,6 +53,11 @@ impl Builder {
         self.nodes.len()
     }
 
+    /// How many bytes its nodes, AND nodes and sets take.
+    pub(crate) fn bytes(&self) -> usize {
+        self.nodes.bytes() + self.ands.bytes() + self.sets.bytes()
+    }
+
     /// The label of both.
     pub(crate) fn label(&mut self, one: LabelId, other: LabelId) -> LabelId {
         if one == LabelId::EMPTY {

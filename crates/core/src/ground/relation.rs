@@ -9,7 +9,7 @@ use astragal_model::{AttributeIndex, Value};
 
 use crate::ground::Shared;
 use crate::label::Label;
-use crate::limit::Limit;
+use crate::limit::{Limit, Limits};
 use crate::network::{Decision, Relation, RelationState, Variable};
 use crate::term::{Replacement, Term, TermId};
 
@@ -39,6 +39,7 @@ pub(crate) struct TermRelation {
     root: TermId,
     scope: Vec<Variable>,
     order: Vec<AttributeIndex>,
+    limits: Limits,
     shared: Rc<RefCell<Shared>>,
 }
 
@@ -55,6 +56,7 @@ impl TermRelation {
             root,
             scope,
             order: Vec::new(),
+            limits: Limits::default(),
             shared: Rc::clone(shared),
         }
     }
@@ -69,7 +71,8 @@ impl Relation for TermRelation {
         &self.scope
     }
 
-    fn start(&mut self, order: &[Variable]) -> Result<RelationState, Limit> {
+    fn start(&mut self, order: &[Variable], limits: &Limits) -> Result<RelationState, Limit> {
+        self.limits = *limits;
         self.order = order
             .iter()
             .map(|variable| AttributeIndex(variable.index()))
@@ -122,6 +125,15 @@ impl Relation for TermRelation {
         };
         let after = terms.replace(TermId(state), &replacement);
         states.extend(after.map(|term| term.0));
+        if terms.bytes() > self.limits.bytes {
+            return Err(Limit::RelationBytes {
+                relation: self.name.clone(),
+                limit: self.limits.bytes,
+            });
+        }
+        if shared.gates.len() > self.limits.gates || shared.cells.len() > self.limits.cells {
+            return shared.within(&self.limits);
+        }
         Ok(())
     }
 }

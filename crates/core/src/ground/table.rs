@@ -1,29 +1,34 @@
 //! Tables over attributes alone, without terms: a row is a row.
 //!
 //! Allowed: a tuple that some row matches, *not asked* matching every cell. Forbidden: a tuple that some row matches, *not
-//! asked* matching `*` alone.
+//! asked* matching `*` alone. Where the rule can be waived, what it forbids carries the gate "waived" instead.
 
-use astragal_model::{Catalog, Cell, Rule, Value};
+use astragal_model::{AttributeIndex, Catalog, Cell, Rule, Value};
 
 use crate::ground::{attribute_of, is_unconditional, table_of, variable};
-use crate::label::Label;
+use crate::label::{GateId, Label};
 use crate::rows::{Row, Rows};
 
-/// LIMIT: states of one table while it is read.
-const STATES: usize = 5_000_000;
-
-/// The rows of a rule that is a table over attributes alone, without a condition and not waivable.
-pub(crate) fn of_attributes(catalog: &Catalog, rule: &Rule) -> Option<Rows> {
-    let (table, allowed) = table_of(rule)?;
-    if rule.waivable || !is_unconditional(rule) {
+/// The columns of a rule that is a table over attributes alone, each once, without a condition.
+pub(crate) fn columns(rule: &Rule) -> Option<Vec<AttributeIndex>> {
+    let (table, _) = table_of(rule)?;
+    if !is_unconditional(rule) {
         return None;
     }
     let columns = table.columns.iter().map(|column| attribute_of(*column));
     let columns = columns.collect::<Option<Vec<_>>>()?;
     let distinct: std::collections::BTreeSet<_> = columns.iter().collect();
-    if distinct.len() != columns.len() {
-        return None;
-    }
+    (distinct.len() == columns.len()).then_some(columns)
+}
+
+/// The rows of a rule with these columns. `waived` is the gate that it is waived, where it can be.
+pub(crate) fn rows(
+    catalog: &Catalog,
+    rule: &Rule,
+    columns: &[AttributeIndex],
+    waived: Option<GateId>,
+) -> Option<Rows> {
+    let (table, allowed) = table_of(rule)?;
     let attributes = &catalog.declarations().attributes;
     let values = columns.iter().map(|column| {
         let attribute = attributes.at(*column);
@@ -36,6 +41,7 @@ pub(crate) fn of_attributes(catalog: &Catalog, rule: &Rule) -> Option<Rows> {
         values
     });
     let values: Vec<Vec<Value>> = values.collect();
+    let forbidden = waived.map(|waived| Label::new(vec![waived], Vec::new()));
     let row = |row: &astragal_model::Row| Row {
         cells: row
             .cells
@@ -43,13 +49,28 @@ pub(crate) fn of_attributes(catalog: &Catalog, rule: &Rule) -> Option<Rows> {
             .zip(&values)
             .map(|(cell, values)| matching(cell, values, allowed))
             .collect(),
-        label: allowed.then(Label::empty),
+        label: if allowed {
+            Some(Label::empty())
+        } else {
+            forbidden.clone()
+        },
     };
     let scope = columns.iter().map(|column| variable(*column)).collect();
     let sizes = values.iter().map(Vec::len).collect();
-    let otherwise = (!allowed).then(Label::empty);
+    let otherwise = if allowed {
+        forbidden.clone()
+    } else {
+        Some(Label::empty())
+    };
     let rows = table.rows.iter().map(row).collect();
-    Some(Rows::new(rule.id.as_str(), scope, sizes, rows, otherwise, STATES))
+    Some(Rows::new(
+        rule.id.as_str(),
+        scope,
+        sizes,
+        rows,
+        otherwise,
+        usize::MAX,
+    ))
 }
 
 /// The values that a cell lets through; `None` for all.
