@@ -39,8 +39,9 @@ pub fn count(diagram: &Diagram, weights: &Weights) -> BigUint {
         }
         let mut sum = BigUint::ZERO;
         for edge in &diagram.edges[diagram.first_edge[node] as usize..diagram.first_edge[node + 1] as usize] {
-            if weights.labels[edge.label.index()].is_feasible() {
-                sum += &ands[edge.and.0 as usize] * sets[edge.set.0 as usize];
+            let branch = diagram.branches[edge.branch.0 as usize];
+            if weights.labels[branch.label.index()].is_feasible() {
+                sum += &ands[edge.and.0 as usize] * sets[branch.set.0 as usize];
             }
         }
         nodes.push(sum);

@@ -1,12 +1,12 @@
 //! The diagram: nodes, AND nodes, option sets and labels in flat arrays, children before parents.
 //!
-//! A node picks a value of one variable. Each edge has a set of values after which nothing differs, a label, and an AND
-//! node: the list of what hangs side by side below. With two colours that go with every one of three glasses, the diagram is one
+//! A node picks a value of one variable. Each edge has a *branch*, which is a set of values after which nothing differs with a
+//! label, and an AND node: the list of what hangs side by side below. With two colours that go with every one of three glasses, the diagram is one
 //! AND node over two nodes of one edge each.
 //!
 //! Always holds: the children of an AND node have smaller numbers than every node that has it; equal nodes, AND nodes,
-//! sets and labels stand once; every node can be reached from the root.
-//! Memory: 12 bytes an edge, 8 a node, 4 a child, 4 a value of a set.
+//! branches, sets and labels stand once; every node can be reached from the root.
+//! Memory: 8 bytes an edge, 8 a branch, 8 a node, 4 a child, 4 a value of a set.
 
 pub(crate) mod build;
 
@@ -25,12 +25,22 @@ pub struct AndId(pub(crate) u32);
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub struct SetId(pub(crate) u32);
 
+/// A set of values with a label, by its number.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub(crate) struct BranchId(pub(crate) u32);
+
+/// A set of values, and what each of them carries.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+pub(crate) struct Branch {
+    pub(crate) set: SetId,
+    pub(crate) label: LabelId,
+}
+
 /// One edge.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
 pub(crate) struct Edge {
-    pub(crate) set: SetId,
+    pub(crate) branch: BranchId,
     pub(crate) and: AndId,
-    pub(crate) label: LabelId,
 }
 
 /// A compiled network.
@@ -42,6 +52,7 @@ pub struct Diagram {
     /// For each node where its edges begin; one more at the end.
     pub(crate) first_edge: Vec<u32>,
     pub(crate) edges: Vec<Edge>,
+    pub(crate) branches: Vec<Branch>,
     /// For each AND node where its children begin; one more at the end.
     pub(crate) first_child: Vec<u32>,
     pub(crate) children: Vec<NodeId>,
@@ -107,6 +118,7 @@ impl Diagram {
         of(&self.first_option)
             + of(&self.first_edge)
             + of(&self.edges)
+            + of(&self.branches)
             + of(&self.first_child)
             + of(&self.children)
             + of(&self.ands_before)

@@ -1,11 +1,12 @@
 //! The two passes over a diagram: the least weight of every option, in one walk up and one walk down.
 //!
-//! Up: a node's weight is the least over its edges of the least option of the set, the label, and the sum below. Down:
-//! what the rest of the unit weighs at least around each node. An option's weight is the least over the edges it is on of
-//! what is above, the label, what is below, and itself.
+//! Up: a node's weight is the least over its edges of the branch, which is the least option of its set with its label, and the
+//! sum below. Down: what the rest of the unit weighs at least around each node. An option's weight is the least over the edges it
+//! is on of what is above, the label, what is below, and itself.
 //!
-//! Always holds: an edge that cannot be had is skipped in both passes, so that the way down subtracts only finite weights.
-//! Cost: one visit a node, edge, child and value of a set; no allocation when the scratch is used again.
+//! Always holds: the way down skips an edge that cannot be had, and the way up relies on a sum with something infeasible being
+//! so, so that only finite weights are subtracted.
+//! Cost: one visit a node, edge, branch, child and value of a set; no allocation when the scratch is used again.
 //! The passes do not know what they add up: any [`Cost`].
 
 #![expect(
@@ -16,13 +17,16 @@
 pub(crate) mod optimal;
 pub(crate) mod witness;
 
-use crate::diagram::Diagram;
+use crate::diagram::{Branch, Diagram};
 use crate::weights::{Cost, Weight, Weights};
 
 /// Arrays that are used again from question to question.
 #[derive(Clone, Debug, Default)]
 pub struct Scratch<C = Weight> {
     sets: Vec<C>,
+    /// What the least option of a branch and its label weigh.
+    branches: Vec<C>,
+    through_branches: Vec<C>,
     through_sets: Vec<C>,
     nodes: Vec<C>,
     ands: Vec<C>,
@@ -60,7 +64,7 @@ pub fn options<C: Cost>(
         }
         for option in range(&diagram.first_of_set, set) {
             let option = diagram.set_options[option] as usize;
-            best[option] = best[option].min(through.plus(weights.options[option]));
+            best[option] = best[option].least(through.plus(weights.options[option]));
         }
     }
     least
@@ -81,9 +85,13 @@ fn up<C: Cost>(diagram: &Diagram, weights: &Weights<C>, scratch: &mut Scratch<C>
     fill(&mut scratch.ands, diagram.first_child.len() - 1);
     for (set, least) in scratch.sets.iter_mut().enumerate() {
         for option in range(&diagram.first_of_set, set) {
-            *least = (*least).min(weights.options[diagram.set_options[option] as usize]);
+            *least = (*least).least(weights.options[diagram.set_options[option] as usize]);
         }
     }
+    scratch.branches.clear();
+    let sets = &scratch.sets;
+    let branch = |branch: &Branch| sets[branch.set.0 as usize].plus(weights.labels[branch.label.index()]);
+    scratch.branches.extend(diagram.branches.iter().map(branch));
     let mut and = 0;
     for node in 0..diagram.node_count() {
         while and < diagram.ands_before[node] as usize {
@@ -92,8 +100,8 @@ fn up<C: Cost>(diagram: &Diagram, weights: &Weights<C>, scratch: &mut Scratch<C>
         }
         let mut least = C::INFEASIBLE;
         for edge in &diagram.edges[range(&diagram.first_edge, node)] {
-            let below = scratch.ands[edge.and.0 as usize].plus(weights.labels[edge.label.index()]);
-            least = least.min(below.plus(scratch.sets[edge.set.0 as usize]));
+            let below = scratch.ands[edge.and.0 as usize];
+            least = least.least(below.plus(scratch.branches[edge.branch.0 as usize]));
         }
         scratch.nodes[node] = least;
     }
@@ -111,7 +119,7 @@ fn sum<C: Cost>(diagram: &Diagram, nodes: &[C], and: usize) -> C {
 }
 
 fn down<C: Cost>(diagram: &Diagram, weights: &Weights<C>, scratch: &mut Scratch<C>) {
-    fill(&mut scratch.through_sets, diagram.set_variable.len());
+    fill(&mut scratch.through_branches, diagram.branches.len());
     fill(&mut scratch.nodes_above, diagram.node_count());
     fill(&mut scratch.ands_above, diagram.first_child.len() - 1);
     let Some(root) = diagram.root else { return };
@@ -127,15 +135,25 @@ fn down<C: Cost>(diagram: &Diagram, weights: &Weights<C>, scratch: &mut Scratch<
             continue;
         }
         for edge in &diagram.edges[range(&diagram.first_edge, node)] {
-            let (and, set) = (edge.and.0 as usize, edge.set.0 as usize);
-            let around = above.plus(weights.labels[edge.label.index()]);
-            let below = scratch.ands[and];
-            if !around.is_feasible() || !below.is_feasible() {
+            let (and, branch) = (edge.and.0 as usize, edge.branch.0 as usize);
+            let (own, below) = (scratch.branches[branch], scratch.ands[and]);
+            if !own.is_feasible() || !below.is_feasible() {
                 continue;
             }
-            scratch.through_sets[set] = scratch.through_sets[set].min(around.plus(below));
-            scratch.ands_above[and] = scratch.ands_above[and].min(around.plus(scratch.sets[set]));
+            let through = &mut scratch.through_branches[branch];
+            *through = through.least(above.plus(below));
+            scratch.ands_above[and] = scratch.ands_above[and].least(above.plus(own));
         }
+    }
+    through_sets(diagram, weights, scratch);
+}
+
+/// Brings what is around each branch to its set.
+fn through_sets<C: Cost>(diagram: &Diagram, weights: &Weights<C>, scratch: &mut Scratch<C>) {
+    fill(&mut scratch.through_sets, diagram.set_variable.len());
+    for (branch, through) in diagram.branches.iter().zip(&scratch.through_branches) {
+        let set = &mut scratch.through_sets[branch.set.0 as usize];
+        *set = set.least(through.plus(weights.labels[branch.label.index()]));
     }
 }
 
@@ -149,6 +167,6 @@ fn share<C: Cost>(diagram: &Diagram, scratch: &mut Scratch<C>, and: usize) {
     for child in range(&diagram.first_child, and) {
         let child = diagram.children[child].0 as usize;
         let around = whole.minus(scratch.nodes[child]);
-        scratch.nodes_above[child] = scratch.nodes_above[child].min(around);
+        scratch.nodes_above[child] = scratch.nodes_above[child].least(around);
     }
 }

@@ -101,6 +101,10 @@ impl Cost for Rank {
         self != Self::INFEASIBLE
     }
 
+    fn least(self, other: Self) -> Self {
+        self.min(other)
+    }
+
     fn plus(self, other: Self) -> Self {
         if self.is_feasible() && other.is_feasible() {
             Self(self.0 + other.0)

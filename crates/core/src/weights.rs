@@ -7,7 +7,9 @@
 //! cents never run into changes. What is infeasible is never subtracted.
 
 /// What is added up along a configuration and compared: the less the better.
-pub trait Cost: Copy + Ord + Default {
+///
+/// A sum with something infeasible is infeasible, whatever is added to it: walks over a diagram rely on it.
+pub trait Cost: Copy + PartialEq + Default {
     /// Nothing.
     const ZERO: Self;
     /// Not to be had; more than anything else.
@@ -15,6 +17,10 @@ pub trait Cost: Copy + Ord + Default {
 
     /// Whether it can be had.
     fn is_feasible(self) -> bool;
+
+    /// The less of two.
+    #[must_use]
+    fn least(self, other: Self) -> Self;
 
     /// Both together.
     #[must_use]
@@ -63,6 +69,11 @@ impl Cost for Weight {
     #[inline]
     fn is_feasible(self) -> bool {
         self.0 < Self::INFEASIBLE.0 / 2
+    }
+
+    #[inline]
+    fn least(self, other: Self) -> Self {
+        self.min(other)
     }
 
     #[inline]

@@ -8,7 +8,7 @@
 use crate::compile::frame::Frame;
 use crate::compile::grouping::Groupings;
 use crate::diagram::build::Builder;
-use crate::diagram::{AndId, Edge, NodeId};
+use crate::diagram::{AndId, Branch, Edge, NodeId};
 use crate::label::LabelId;
 use crate::lists::Lists;
 
@@ -47,10 +47,11 @@ impl Merge {
             self.values.clear();
             self.values.extend(run.iter().map(|(_, value)| *value));
             let and = and.first().copied()?;
+            let set = builder.set(frame.variable, &self.values);
+            let label = LabelId(label);
             self.made.push(Edge {
-                set: builder.set(frame.variable, &self.values),
+                branch: builder.branch(Branch { set, label }),
                 and,
-                label: LabelId(label),
             });
         }
         (!self.made.is_empty()).then(|| builder.node(frame.variable, &self.made))

@@ -4,7 +4,7 @@
 
 use rustc_hash::FxHashMap;
 
-use crate::diagram::{AndId, Diagram, Edge, NodeId, SetId};
+use crate::diagram::{AndId, Branch, BranchId, Diagram, Edge, NodeId, SetId};
 use crate::label::{LabelId, Labels};
 use crate::lists::Lists;
 use crate::network::{Domain, Variable};
@@ -17,6 +17,8 @@ pub(crate) struct Builder {
     joined: FxHashMap<(LabelId, LabelId), LabelId>,
     /// The values of each set under its variable.
     sets: Lists<u16>,
+    branches: Vec<Branch>,
+    branch_numbers: FxHashMap<Branch, BranchId>,
     ands: Lists<NodeId>,
     /// The edges of each node under its variable.
     nodes: Lists<Edge>,
@@ -43,6 +45,8 @@ impl Builder {
             labels,
             joined: FxHashMap::default(),
             sets: Lists::default(),
+            branches: Vec::new(),
+            branch_numbers: FxHashMap::default(),
             ands: Lists::default(),
             nodes: Lists::default(),
             ands_before: Vec::new(),
@@ -93,6 +97,16 @@ impl Builder {
         SetId(self.sets.number(variable.0, values))
     }
 
+    /// The branch of this set and label.
+    pub(crate) fn branch(&mut self, branch: Branch) -> BranchId {
+        let next = BranchId(number(self.branches.len()));
+        let found = *self.branch_numbers.entry(branch).or_insert(next);
+        if found == next {
+            self.branches.push(branch);
+        }
+        found
+    }
+
     /// The three variables that have most nodes.
     pub(crate) fn busiest(&self, domains: &[Domain]) -> Vec<String> {
         let mut counts: FxHashMap<Variable, usize> = FxHashMap::default();
@@ -115,6 +129,7 @@ impl Builder {
             first_option: self.first_option,
             first_edge: vec![0],
             edges: Vec::new(),
+            branches: Vec::new(),
             first_child: vec![0],
             children: Vec::new(),
             ands_before: Vec::new(),
@@ -126,6 +141,7 @@ impl Builder {
             root_label,
         };
         let mut sets: Vec<Option<SetId>> = vec![None; self.sets.len()];
+        let mut branches: Vec<Option<BranchId>> = vec![None; self.branches.len()];
         let (mut passed, mut before) = (0, 0);
         for (place, ((_, edges), ands_before)) in self.nodes.iter().zip(&self.ands_before).enumerate() {
             if nodes.get(place).copied().flatten().is_none() {
@@ -137,20 +153,24 @@ impl Builder {
             }
             flat.ands_before.push(before);
             for edge in edges {
-                let Some(slot) = sets.get_mut(edge.set.0 as usize) else {
+                let at = edge.branch.0 as usize;
+                let (Some(known), Some(branch)) = (branches.get_mut(at), self.branches.get(at)) else {
                     continue;
                 };
-                let set = *slot.get_or_insert_with(|| flat.push_set(&self.sets, edge.set));
+                let Some(set) = sets.get_mut(branch.set.0 as usize) else {
+                    continue;
+                };
+                let branch = *known.get_or_insert_with(|| {
+                    let set = *set.get_or_insert_with(|| flat.push_set(&self.sets, branch.set));
+                    flat.branches.push(Branch { set, ..*branch });
+                    BranchId(number(flat.branches.len() - 1))
+                });
                 let and = ands
                     .get(edge.and.0 as usize)
                     .copied()
                     .flatten()
                     .unwrap_or(AndId(0));
-                flat.edges.push(Edge {
-                    set,
-                    and,
-                    label: edge.label,
-                });
+                flat.edges.push(Edge { branch, and });
             }
             flat.first_edge.push(number(flat.edges.len()));
         }

@@ -61,8 +61,8 @@ impl Optimal {
             }
             let edges = range(&diagram.first_edge, node).filter(|at| {
                 let edge = &diagram.edges[*at];
-                let below = scratch.ands[edge.and.0 as usize].plus(weights.labels[edge.label.index()]);
-                below.plus(scratch.sets[edge.set.0 as usize]) == scratch.nodes[node]
+                let below = scratch.ands[edge.and.0 as usize];
+                below.plus(scratch.branches[edge.branch.0 as usize]) == scratch.nodes[node]
             });
             let edges: Vec<usize> = edges.collect();
             for edge in &edges {
@@ -76,7 +76,7 @@ impl Optimal {
             order.iter().enumerate().map(|(at, node)| (*node, at)).collect();
         let edge = |at: &usize| {
             let edge = &diagram.edges[*at];
-            let set = edge.set.0 as usize;
+            let set = diagram.branches[edge.branch.0 as usize].set.0 as usize;
             let first = diagram.first_option[diagram.set_variable[set].index()] as usize;
             let options = range(&diagram.first_of_set, set).map(|at| diagram.set_options[at] as usize);
             Edge {
@@ -92,7 +92,8 @@ impl Optimal {
         };
         let node = |node: &usize| {
             let edges: Vec<Edge> = kept[node].iter().map(edge).collect();
-            let set = diagram.edges[diagram.first_edge[*node] as usize].set;
+            let first = diagram.edges[diagram.first_edge[*node] as usize];
+            let set = diagram.branches[first.branch.0 as usize].set;
             Node {
                 variable: diagram.set_variable[set.0 as usize].index(),
                 edges,

@@ -27,7 +27,7 @@ pub(crate) struct Marked<C> {
     pub(crate) mark: Mark,
 }
 
-impl<C: Cost> Marked<C> {
+impl<C: Cost + Ord> Marked<C> {
     const NOTHING: Self = Self {
         weight: C::INFEASIBLE,
         mark: 0,
@@ -41,7 +41,7 @@ impl<C: Cost> Marked<C> {
 }
 
 /// The best of all units, and the best with each option by its position among all; `marks` has one mark a label.
-pub(crate) fn marked<C: Cost>(
+pub(crate) fn marked<C: Cost + Ord>(
     diagram: &Diagram,
     weights: &Weights<C>,
     marks: &[Mark],
@@ -84,7 +84,7 @@ struct Walk<'a, C> {
     scratch: Scratch<C>,
 }
 
-impl<C: Cost> Walk<'_, C> {
+impl<C: Cost + Ord> Walk<'_, C> {
     fn up(&mut self) {
         let diagram = self.diagram;
         let mut and = 0;
@@ -95,10 +95,10 @@ impl<C: Cost> Walk<'_, C> {
             }
             let mut least = Marked::NOTHING;
             for edge in &diagram.edges[range(&diagram.first_edge, node)] {
-                let (and, set) = (edge.and.0 as usize, edge.set.0 as usize);
-                let below = self.scratch.ands[and].plus(self.weights.labels[edge.label.index()]);
-                let mark = self.ands[and] | self.marks[edge.label.index()];
-                least.lower(below.plus(self.scratch.sets[set]), mark);
+                let (and, branch) = (edge.and.0 as usize, edge.branch.0 as usize);
+                let mark = self.ands[and] | self.mark_of(branch);
+                let below = self.scratch.ands[and];
+                least.lower(below.plus(self.scratch.branches[branch]), mark);
             }
             self.nodes[node] = least.mark;
         }
@@ -106,6 +106,10 @@ impl<C: Cost> Walk<'_, C> {
             self.ands[and] = self.below(and);
             and += 1;
         }
+    }
+
+    fn mark_of(&self, branch: usize) -> Mark {
+        self.marks[self.diagram.branches[branch].label.index()]
     }
 
     fn below(&self, and: usize) -> Mark {
@@ -134,13 +138,14 @@ impl<C: Cost> Walk<'_, C> {
                 continue;
             }
             for edge in &diagram.edges[range(&diagram.first_edge, node)] {
-                let (and, set) = (edge.and.0 as usize, edge.set.0 as usize);
-                let around = above.weight.plus(self.weights.labels[edge.label.index()]);
-                let mark = above.mark | self.marks[edge.label.index()];
-                let below = self.scratch.ands[and];
-                if around.is_feasible() && below.is_feasible() {
-                    sets[set].lower(around.plus(below), mark | self.ands[and]);
-                    ands[and].lower(around.plus(self.scratch.sets[set]), mark);
+                let (and, at) = (edge.and.0 as usize, edge.branch.0 as usize);
+                let (own, below) = (self.scratch.branches[at], self.scratch.ands[and]);
+                if own.is_feasible() && below.is_feasible() {
+                    let branch = diagram.branches[at];
+                    let mark = above.mark | self.mark_of(at);
+                    let around = above.weight.plus(self.weights.labels[branch.label.index()]);
+                    sets[branch.set.0 as usize].lower(around.plus(below), mark | self.ands[and]);
+                    ands[and].lower(above.weight.plus(own), mark);
                 }
             }
         }
