@@ -126,7 +126,7 @@ fn near(written: &[v1::ShownChoice], product: &Product, faults: &mut Faults) -> 
             &choice.option,
             index,
             product,
-            &format!("shown[{at}].option"),
+            format_args!("shown[{at}].option"),
             faults,
         );
         if let Some(option) = found {
