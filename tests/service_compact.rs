@@ -1,6 +1,11 @@
 //! The compact form of all options: read beside the catalog it says what the full form says, in fewer bytes.
 
-#![expect(clippy::expect_used, clippy::indexing_slicing, reason = "these are tests")]
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "these are tests"
+)]
 
 mod program;
 mod served;

@@ -1,6 +1,11 @@
 //! Deadlines that clients set: what is over is answered `DEADLINE_EXCEEDED` with its reason, and is not worked on.
 
-#![expect(clippy::expect_used, reason = "these are tests")]
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "these are tests"
+)]
 
 mod program;
 mod served;
