@@ -221,6 +221,7 @@ fn every_option_of_every_opening_is_as_the_program_says() {
             let said = &said["units"][0];
             let request = EvaluateOptionsRequest {
                 unit: Some(unit.clone()),
+                view: 0,
             };
             let found = client
                 .evaluate_options(request.clone())

@@ -81,6 +81,7 @@ fn check_opening(opening: &Value, found: &Value) {
     let asked = list(&said["attributes"]).filter(|one| one["audience"] == "customer");
     let asked: Vec<&Value> = asked.collect();
     assert_eq!(list(&options["attributes"]).len(), asked.len(), "{tag}");
+    let compact = &found["compact"]["compact"];
     let mut compared = 0;
     for (found, said) in list(&options["attributes"]).zip(asked) {
         assert_eq!(found["attribute"], said["attribute"]["id"], "{tag}");
@@ -90,6 +91,15 @@ fn check_opening(opening: &Value, found: &Value) {
             "{tag}"
         );
         for (found, said) in list(&found["options"]).zip(list(&said["options"])) {
+            let (state, differences) = (&compact["states"][compared], &compact["differences"]);
+            assert_eq!(state, &found["state"], "{tag}: {said}");
+            if let Some(difference) = found.get("difference") {
+                assert_eq!(
+                    text(&differences[compared]),
+                    cents(difference).to_string(),
+                    "{tag}: {said}"
+                );
+            }
             compared += 1;
             assert_eq!(text(&found["option"]), text(&said["option"]["id"]), "{tag}");
             let state = format!("OPTION_STATE_{}", text(&said["state"]).to_uppercase());
@@ -103,6 +113,7 @@ fn check_opening(opening: &Value, found: &Value) {
         }
     }
     assert!(compared > 100, "{tag}: {compared}");
+    assert_eq!(list(&compact["states"]).len(), compared, "{tag}");
     let complete = &found["complete"];
     let is_found = complete["state"] == "COMPLETION_STATE_FOUND";
     if is_found && !said["least_subtotal"].is_null() {
@@ -116,17 +127,20 @@ fn amount(money: &Value) -> Value {
     if money.is_null() {
         return Value::Null;
     }
+    let cents = cents(money);
+    let sign = if cents < 0 { "-" } else { "" };
+    let size = cents.abs();
+    let amount = format!("{sign}{}.{:02}", size / 100, size % 100);
+    value!({ "amount": amount, "currency": money["currency_code"] })
+}
+
+fn cents(money: &Value) -> i64 {
     let units: i64 = money["units"]
         .as_str()
         .unwrap_or("0")
         .parse()
         .expect("whole units");
-    let nanos = money["nanos"].as_i64().unwrap_or(0);
-    let cents = units * 100 + nanos / 10_000_000;
-    let sign = if cents < 0 { "-" } else { "" };
-    let size = cents.abs();
-    let amount = format!("{sign}{}.{:02}", size / 100, size % 100);
-    value!({ "amount": amount, "currency": money["currency_code"] })
+    units * 100 + money["nanos"].as_i64().unwrap_or(0) / 10_000_000
 }
 
 fn ask(python: &str, service: &Service, quote: &Value) -> Value {

@@ -74,7 +74,10 @@ fn every_bad_unit_is_refused_with_its_reason_and_field() {
             for pick in unit.picks.iter_mut().filter(|pick| pick.attribute == "PLANT") {
                 pick.attribute.clone_from(&plant);
             }
-            let request = EvaluateOptionsRequest { unit: Some(unit) };
+            let request = EvaluateOptionsRequest {
+                unit: Some(unit),
+                view: 0,
+            };
             let status = client.evaluate_options(request).await.expect_err(name);
             assert_eq!(
                 said(&status),
@@ -87,7 +90,10 @@ fn every_bad_unit_is_refused_with_its_reason_and_field() {
             };
             assert_eq!(status.code(), expected, "{name}");
         }
-        let request = EvaluateOptionsRequest { unit: Some(good) };
+        let request = EvaluateOptionsRequest {
+            unit: Some(good),
+            view: 0,
+        };
         client
             .evaluate_options(request)
             .await

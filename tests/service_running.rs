@@ -167,7 +167,10 @@ fn a_call_that_has_begun_is_answered_after_the_service_was_told_to_stop() {
                 tokio::task::yield_now().await;
             }
             assert!(!begun.answer.is_finished(), "the call runs");
-            let request = EvaluateOptionsRequest { unit: Some(unit) };
+            let request = EvaluateOptionsRequest {
+                unit: Some(unit),
+                view: 0,
+            };
             begun.send.send(request).expect("the call waits");
             let answer = begun.answer.await.expect("it runs").expect("an answer");
             assert_eq!(answer.into_inner().verdict(), Verdict::Holds);

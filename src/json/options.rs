@@ -1,6 +1,6 @@
 //! Every option of one opening, for a program.
 
-use astragal_model::{Money, Subject, Verdict};
+use astragal_model::{AttributeIndex, Subject, Verdict, Wants};
 use serde::Serialize;
 
 use crate::exit::Exit;
@@ -9,7 +9,7 @@ use crate::json::quote::{CatalogAnswer, catalog, verdict_word};
 use crate::json::values::{Amount, Named, Wanted, amount, named, option, wants};
 use crate::json::{FORMAT, to_text};
 use crate::options::answer::{UnitOptions, worst};
-use crate::options::engine::{AttributeOptions, OneOption, State, Withheld};
+use crate::options::engine::{OneOption, State, Withheld};
 use crate::text::CAUTION;
 
 #[derive(Serialize)]
@@ -81,29 +81,37 @@ pub(crate) fn options(units: &[UnitOptions<'_>]) -> Result<String, String> {
 }
 
 fn unit(unit: &UnitOptions<'_>) -> UnitAnswer {
-    let least: Option<Money> = unit.options.least();
+    let options = &unit.options;
+    let amount_of = |minor_units| amount(&options.money(minor_units));
     UnitAnswer {
         opening: unit.unit.opening.tag.clone(),
         catalog: catalog(&unit.unit.used),
-        verdict: verdict_word(unit.options.verdict()),
-        selection_changes: unit.options.selection.possible,
-        least_subtotal: least.as_ref().map(amount),
-        attributes: unit
-            .options
-            .attributes
-            .iter()
-            .map(|one| attribute(unit, one))
+        verdict: verdict_word(options.verdict()),
+        selection_changes: options.selection().possible,
+        least_subtotal: options.least().map(amount_of),
+        attributes: options
+            .attributes()
+            .map(|(at, options)| attribute(unit, at, options))
             .collect(),
-        waits: wants(unit.unit, &unit.options.waits),
-        wants: wants(unit.unit, &unit.options.wants),
+        waits: waits(unit, options.waits()),
+        wants: wants(unit.unit, &options.wants),
     }
 }
 
-fn attribute(unit: &UnitOptions<'_>, attribute: &AttributeOptions) -> AttributeAnswer {
+/// What is waited for; nothing where nothing is.
+fn waits(unit: &UnitOptions<'_>, waits: Option<&Wants>) -> Vec<Wanted> {
+    waits.map(|waits| wants(unit.unit, waits)).unwrap_or_default()
+}
+
+fn attribute<'a>(
+    unit: &UnitOptions<'_>,
+    attribute: AttributeIndex,
+    options: impl Iterator<Item = OneOption<'a>>,
+) -> AttributeAnswer {
     let catalog = unit.unit.used.catalog;
-    let subject = Subject::Attribute(attribute.attribute);
-    let declared = catalog.declarations().attributes.at(attribute.attribute);
-    let one = |one: &OneOption| {
+    let subject = Subject::Attribute(attribute);
+    let declared = catalog.declarations().attributes.at(attribute);
+    let one = |one: OneOption<'_>| {
         let (state, changes) = match one.state {
             State::Kept => ("kept", Some(0)),
             State::Free => ("free", Some(0)),
@@ -116,15 +124,17 @@ fn attribute(unit: &UnitOptions<'_>, attribute: &AttributeOptions) -> AttributeA
             option: entry.map(|entry| option(catalog, subject, &entry.id)),
             state,
             changes,
-            difference: one.difference.as_ref().map(amount),
-            waits: wants(unit.unit, &one.waits),
+            difference: one
+                .difference
+                .map(|difference| amount(&unit.options.money(difference))),
+            waits: waits(unit, one.waits),
             withheld: one.withheld.as_ref().map(withheld),
         }
     };
     AttributeAnswer {
         attribute: named(catalog, subject),
         audience: audience_word(declared.audience),
-        options: attribute.options.iter().map(one).collect(),
+        options: options.map(one).collect(),
     }
 }
 

@@ -5,6 +5,7 @@
 use astragal_model::{Authorities, Verdict};
 
 use crate::options::engine::EngineOptions;
+use crate::quote::ask::UsedOn;
 use crate::quote::engines::compile;
 use crate::quote::picked::Picks;
 use crate::quote::work::QuotedUnit;
@@ -12,7 +13,7 @@ use crate::quote::work::QuotedUnit;
 /// All options of one unit.
 pub(crate) struct UnitOptions<'a> {
     pub(crate) unit: &'a QuotedUnit<'a>,
-    pub(crate) options: EngineOptions,
+    pub(crate) options: EngineOptions<'a>,
 }
 
 impl<'a> UnitOptions<'a> {
@@ -21,14 +22,18 @@ impl<'a> UnitOptions<'a> {
         let used = unit.used;
         let authorities = Authorities::default();
         let setting = used.setting(unit.opening, unit.request, &authorities, unit.date);
-        let engine = compile(&used, &authorities)?;
+        let engine = compile(used.catalog, used.policy, &authorities)?;
         let prepared = engine.prepare(&setting).map_err(|error| error.to_string())?;
         let request = unit.request;
+        let on = UsedOn {
+            used,
+            date: unit.date,
+        };
         let judgement = Some(&unit.judgement);
         let picks = Picks::new(used.catalog, &request.picks, &request.pins, judgement).picks;
         Ok(Self {
             unit,
-            options: EngineOptions::new(&engine, &prepared, &setting, &picks, used.book.currency),
+            options: EngineOptions::new(&engine, &prepared, on, &picks),
         })
     }
 }

@@ -5,46 +5,43 @@
 //! added at the end of a price. With one white pick that costs nothing, and grey 90 more, grey is free at +90.
 //!
 //! Always holds: money is said only where no amount is unknown and no other pick changes.
-//! Cost: some passes over the diagram.
+//! Cost: some passes over the diagram; what is said of one option is read off when it is asked for, and allocates nothing.
 
 use astragal_core::engine::Engine;
-use astragal_core::options::{OptionAnswer, Picked};
+use astragal_core::options::{Answers, OptionAnswer, Picked};
 use astragal_core::prepare::Prepared;
-use astragal_core::waits::Waits;
-use astragal_model::{AttributeIndex, Currency, Date, Money, Number, Setting, Verdict, Wants};
+use astragal_core::waits::{Wait, Waits};
+use astragal_model::{AttributeIndex, Date, Money, Number, Verdict, Wants};
+
+use crate::quote::ask::UsedOn;
 
 /// What the engine says of every option.
-pub(crate) struct EngineOptions {
-    currency: Currency,
-    pub(crate) selection: OptionAnswer,
-    pub(crate) attributes: Vec<AttributeOptions>,
-    /// What must be known before it is certain that the picks go together.
-    pub(crate) waits: Wants,
+pub(crate) struct EngineOptions<'a> {
+    on: UsedOn<'a>,
+    answers: Answers,
+    /// What everything waits for; `None` where nothing depends on what is unknown.
+    waits: Option<Waits>,
+    /// The position of the option that is picked, by attribute.
+    picked: Vec<Option<usize>>,
     /// What must be known before all options are certain that are not ruled out.
     pub(crate) wants: Wants,
 }
 
-/// All options of one attribute.
-pub(crate) struct AttributeOptions {
-    pub(crate) attribute: AttributeIndex,
-    pub(crate) options: Vec<OneOption>,
-}
-
 /// One option.
-pub(crate) struct OneOption {
+pub(crate) struct OneOption<'a> {
     /// The position among the attribute's options; past the last it is *not asked*.
     pub(crate) value: usize,
     pub(crate) state: State,
-    /// What it costs more than the picks as they are; where it depends, if all turns out as it needs.
-    pub(crate) difference: Option<Money>,
+    /// What it costs more than the picks as they are, in minor units; where it depends, if all turns out as it needs.
+    pub(crate) difference: Option<i64>,
     /// What must be known before it is certain, where it depends.
-    pub(crate) waits: Wants,
+    pub(crate) waits: Option<&'a Wants>,
     /// Why it may not be chosen on the day, whatever else is.
     pub(crate) withheld: Option<Withheld>,
 }
 
 /// Why an option may not be chosen on the day.
-#[derive(Clone, PartialEq, Eq, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(crate) enum Withheld {
     /// The policy hides it.
     Hidden,
@@ -69,100 +66,105 @@ pub(crate) enum State {
     Depends(i64),
 }
 
-impl EngineOptions {
-    /// Asks the engine. `setting` is the one that was prepared.
-    pub(crate) fn new(
-        engine: &Engine,
-        prepared: &Prepared,
-        setting: &Setting<'_>,
-        picks: &[Picked],
-        currency: Currency,
-    ) -> Self {
+impl<'a> EngineOptions<'a> {
+    /// Asks the engine. What was prepared is `on`, for some opening.
+    pub(crate) fn new(engine: &Engine, prepared: &Prepared, on: UsedOn<'a>, picks: &[Picked]) -> Self {
         let answers = engine.answers(prepared, picks);
-        let selection = answers.selection;
-        let depends = |answer: &OptionAnswer| answer.depends;
-        let waits = answers.options.iter().flatten().any(depends) || depends(&selection);
-        let waits = waits.then(|| engine.waits(prepared, picks));
-        let asking = Asking {
-            currency,
-            setting,
-            selection: &selection,
-            waits: waits.as_ref(),
-        };
-        let answers = answers.options.iter().enumerate();
-        let attributes = answers.map(|(at, answers)| {
-            let attribute = AttributeIndex(at);
-            let picked = picks.iter().find(|pick| pick.attribute == attribute);
-            let picked = picked.map(|pick| pick.value);
-            let answers = answers.iter().enumerate();
-            let options = answers.map(|(value, answer)| asking.one(attribute, picked, value, answer));
-            AttributeOptions {
-                attribute,
-                options: options.collect(),
+        let any = answers.options.iter().flatten().any(depends) || depends(&answers.selection);
+        let waits = any.then(|| engine.waits(prepared, picks));
+        let mut picked = vec![None; answers.options.len()];
+        for pick in picks.iter().rev() {
+            if let Some(place) = picked.get_mut(pick.attribute.0) {
+                *place = Some(pick.value);
             }
-        });
-        let attributes: Vec<AttributeOptions> = attributes.collect();
-        let of_options = attributes.iter().flat_map(|one| &one.options);
-        let of_options = of_options.flat_map(|option| &option.waits).cloned();
-        let waits = waits.filter(|_| depends(&selection)).and_then(|waits| waits.best);
-        let waits = waits.map(|wait| wait.wants).unwrap_or_default();
-        Self {
-            currency,
-            selection,
-            wants: of_options.chain(waits.iter().cloned()).collect(),
-            attributes,
-            waits,
         }
+        let mut options = Self {
+            on,
+            answers,
+            waits,
+            picked,
+            wants: Wants::new(),
+        };
+        options.wants = options.all_wants();
+        options
+    }
+
+    fn all_wants(&self) -> Wants {
+        let mut wants = Wants::new();
+        if self.waits.is_none() {
+            return wants;
+        }
+        for (_, options) in self.attributes() {
+            for waits in options.filter_map(|option| option.waits) {
+                wants.extend(waits.iter().cloned());
+            }
+        }
+        wants.extend(self.waits().into_iter().flatten().cloned());
+        wants
+    }
+
+    /// The answer for the picks as they are.
+    pub(crate) fn selection(&self) -> &OptionAnswer {
+        &self.answers.selection
+    }
+
+    /// What must be known before it is certain that the picks go together.
+    pub(crate) fn waits(&self) -> Option<&Wants> {
+        let waits = self.waits.as_ref().filter(|_| depends(&self.answers.selection))?;
+        waits.best.as_ref().map(|wait| &wait.wants)
+    }
+
+    /// All options of all attributes, in catalog order.
+    pub(crate) fn attributes(
+        &self,
+    ) -> impl Iterator<Item = (AttributeIndex, impl Iterator<Item = OneOption<'_>>)> {
+        let base = self.base();
+        let answers = self.answers.options.iter().enumerate();
+        answers.map(move |(at, answers)| {
+            let attribute = AttributeIndex(at);
+            let answers = answers.iter().enumerate();
+            let options = answers.map(move |(value, answer)| self.one(attribute, value, answer, base));
+            (attribute, options)
+        })
     }
 
     /// Whether the picks go together.
     pub(crate) fn verdict(&self) -> Verdict {
-        if self.selection.certain.is_some_and(|least| least.changes == 0) {
+        let selection = self.selection();
+        if selection.certain.is_some_and(|least| least.changes == 0) {
             Verdict::Holds
-        } else if self.selection.possible == Some(0) {
+        } else if selection.possible == Some(0) {
             Verdict::Undecided
         } else {
             Verdict::Broken
         }
     }
 
-    /// The least subtotal with the picks as they are, where it is certain.
-    pub(crate) fn least(&self) -> Option<Money> {
-        let least = self.selection.certain.filter(|least| least.changes == 0)?;
-        Some(money(self.currency, least.cents))
+    /// The least subtotal with the picks as they are in minor units, where it is certain.
+    pub(crate) fn least(&self) -> Option<i64> {
+        let least = self.selection().certain.filter(|least| least.changes == 0)?;
+        Some(least.cents)
     }
-}
 
-/// What the answers about one unit have in common.
-struct Asking<'a> {
-    currency: Currency,
-    setting: &'a Setting<'a>,
-    selection: &'a OptionAnswer,
-    /// `None` where nothing depends on what is unknown.
-    waits: Option<&'a Waits>,
-}
+    /// An amount in minor units as money.
+    pub(crate) fn money(&self, minor_units: i64) -> Money {
+        let currency = self.on.used.book.currency;
+        Money::new(&Number::from(minor_units) * &currency.minor_unit(), currency)
+    }
 
-impl Asking<'_> {
     fn one(
         &self,
         attribute: AttributeIndex,
-        picked: Option<usize>,
         value: usize,
         answer: &OptionAnswer,
-    ) -> OneOption {
-        let state = match (answer.possible, answer.certain) {
-            (None, _) => State::Impossible,
-            (Some(possible), Some(certain)) if possible == certain.changes => match certain.changes {
-                0 if picked == Some(value) => State::Kept,
-                0 => State::Free,
-                changes => State::Changes(changes),
-            },
-            (Some(possible), _) => State::Depends(possible),
+        base: Option<i64>,
+    ) -> OneOption<'_> {
+        let picked = self.picked.get(attribute.0).copied().flatten();
+        let state = state(answer, picked == Some(value));
+        let wait = match state {
+            State::Depends(_) => self.wait(attribute, value),
+            _ => None,
         };
-        let wait = self
-            .waits
-            .and_then(|waits| waits.options.get(attribute.0)?.get(value)?.as_ref());
-        let wait = wait.filter(|_| matches!(state, State::Depends(_)));
         let least = match state {
             State::Kept | State::Free => answer.certain,
             State::Depends(_) => wait
@@ -170,40 +172,42 @@ impl Asking<'_> {
                 .filter(|least| least.changes == 0),
             State::Changes(_) | State::Impossible => None,
         };
-        let difference = least
-            .zip(self.base())
-            .and_then(|(least, base)| least.cents.checked_sub(base))
-            .map(|cents| money(self.currency, cents));
         OneOption {
             value,
             state,
-            difference,
-            waits: wait.map(|wait| wait.wants.clone()).unwrap_or_default(),
-            withheld: self
-                .withheld(attribute, value)
-                .filter(|_| state == State::Impossible),
+            difference: least
+                .zip(base)
+                .and_then(|(least, base)| least.cents.checked_sub(base)),
+            waits: wait.map(|wait| &wait.wants),
+            withheld: match state {
+                State::Impossible => self.withheld(attribute, value),
+                _ => None,
+            },
         }
+    }
+
+    fn wait(&self, attribute: AttributeIndex, value: usize) -> Option<&Wait> {
+        self.waits
+            .as_ref()?
+            .options
+            .get(attribute.0)?
+            .get(value)?
+            .as_ref()
     }
 
     /// What the picks as they are come to: for certain, or else if all turns out as they need.
     fn base(&self) -> Option<i64> {
-        let certain = self.selection.certain;
-        let possible = || self.waits?.best.as_ref()?.least;
+        let certain = self.selection().certain;
+        let possible = || self.waits.as_ref()?.best.as_ref()?.least;
         let least = certain.or_else(possible).filter(|least| least.changes == 0)?;
         Some(least.cents)
     }
 
     fn withheld(&self, attribute: AttributeIndex, value: usize) -> Option<Withheld> {
-        let options = &self
-            .setting
-            .catalog
-            .declarations()
-            .attributes
-            .at(attribute)
-            .options;
-        let entry = options.get(value)?;
-        let date = self.setting.date;
-        if self.setting.hides(attribute, &entry.id) {
+        let UsedOn { used, date } = self.on;
+        let attributes = &used.catalog.declarations().attributes;
+        let entry = attributes.at(attribute).options.get(value)?;
+        if used.hides(attribute, &entry.id) {
             return Some(Withheld::Hidden);
         }
         let from = entry.validity.offered_from.filter(|from| date < *from);
@@ -212,6 +216,18 @@ impl Asking<'_> {
     }
 }
 
-fn money(currency: Currency, cents: i64) -> Money {
-    Money::new(&Number::from(cents) * &currency.minor_unit(), currency)
+fn depends(answer: &OptionAnswer) -> bool {
+    answer.depends
+}
+
+fn state(answer: &OptionAnswer, is_picked: bool) -> State {
+    match (answer.possible, answer.certain) {
+        (None, _) => State::Impossible,
+        (Some(possible), Some(certain)) if possible == certain.changes => match certain.changes {
+            0 if is_picked => State::Kept,
+            0 => State::Free,
+            changes => State::Changes(changes),
+        },
+        (Some(possible), _) => State::Depends(possible),
+    }
 }

@@ -4,7 +4,7 @@
 //! not recorded. Hidden options and options that may not be ordered on the day are not offered as answers.
 
 use astragal_model::{
-    AttributeIndex, Audience, Date, DeductedBy, FactIndex, Id, OptionEntry, Subject, ValueType, Want,
+    AttributeIndex, Audience, Date, DeductedBy, FactIndex, OptionEntry, Subject, ValueType, Want,
 };
 
 use crate::quote::work::{QuotedUnit, Used};
@@ -68,12 +68,8 @@ impl UsedOn<'_> {
 
     /// The labels of the options that may be chosen on the day.
     fn offered(&self, attribute: AttributeIndex) -> Vec<String> {
-        let hidden = self
-            .used
-            .policy
-            .and_then(|policy| policy.terms.hidden.get(&attribute));
-        let is_hidden = |id: &Id| hidden.is_some_and(|hidden| hidden.contains(id));
-        let is_offered = |entry: &&OptionEntry| entry.validity.offers(self.date) && !is_hidden(&entry.id);
+        let is_hidden = |entry: &OptionEntry| self.used.hides(attribute, &entry.id);
+        let is_offered = |entry: &&OptionEntry| entry.validity.offers(self.date) && !is_hidden(entry);
         let declared = self.used.catalog.declarations().attributes.at(attribute);
         let offered = declared.options.iter().filter(is_offered);
         offered.map(|entry| entry.label.clone()).collect()

@@ -7,7 +7,7 @@ use std::cell::OnceCell;
 use astragal_core::engine::Engine;
 use astragal_core::ground::needs_own_diagram;
 use astragal_core::limit::Limits;
-use astragal_model::{Authorities, Id};
+use astragal_model::{Authorities, Catalog, Id, Policy};
 
 use crate::quote::work::Used;
 
@@ -32,14 +32,23 @@ impl<'a> Engines<'a> {
         let Some((used, engine)) = engines.find(|(used, _)| used.id == catalog) else {
             return Err(format!("catalog `{catalog}` was not read"));
         };
-        let engine = engine.get_or_init(|| compile(used, self.authorities));
+        let engine = engine.get_or_init(|| compile(used.catalog, used.policy, self.authorities));
         engine.as_ref().map_err(Clone::clone)
     }
 }
 
 /// Compiles a catalog, with its policy where that needs a diagram of its own.
-pub(crate) fn compile(used: &Used<'_>, authorities: &Authorities) -> Result<Engine, String> {
-    let policy = used.policy.map(|policy| &policy.terms);
-    let policy = policy.filter(|policy| needs_own_diagram(used.catalog, policy));
-    Engine::new(used.catalog, policy, authorities, 0, &Limits::default()).map_err(|limit| limit.to_string())
+pub(crate) fn compile(
+    catalog: &Catalog,
+    policy: Option<&Policy>,
+    authorities: &Authorities,
+) -> Result<Engine, String> {
+    let policy = policy.filter(|policy| has_own(catalog, policy));
+    let terms = policy.map(|policy| &policy.terms);
+    Engine::new(catalog, terms, authorities, 0, &Limits::default()).map_err(|limit| limit.to_string())
+}
+
+/// Whether a policy needs an engine of its own.
+pub(crate) fn has_own(catalog: &Catalog, policy: &Policy) -> bool {
+    needs_own_diagram(catalog, &policy.terms)
 }

@@ -7,8 +7,8 @@ use std::collections::BTreeSet;
 
 use astragal_core::complete::Aim;
 use astragal_model::{
-    Authorities, Book, Catalog, Date, Id, Judgement, Money, Number, Opening, Order, Policy, RuleFinding,
-    RuleState, Setting, Standing, Total, Unit, UnitRequest, Verdict, fill_standards,
+    AttributeIndex, Authorities, Book, Catalog, Date, Id, Judgement, Money, Number, Opening, Order, Policy,
+    RuleFinding, RuleState, Setting, Standing, Total, Unit, UnitRequest, Verdict, fill_standards,
 };
 
 use crate::quote::completion::{Cheapest, Completing, quoted};
@@ -44,6 +44,12 @@ impl<'a> Used<'a> {
             authorities,
             date,
         }
+    }
+
+    /// Whether the policy hides an option.
+    pub(crate) fn hides(&self, attribute: AttributeIndex, option: &Id) -> bool {
+        let hidden = self.policy.and_then(|policy| policy.terms.hidden.get(&attribute));
+        hidden.is_some_and(|hidden| hidden.contains(option))
     }
 }
 

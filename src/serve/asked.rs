@@ -6,25 +6,28 @@
 //! LIMIT: [`ENTRIES_MAX`] entries of each list.
 //! Cost: preparing, unless the same opening was asked about before; then one look-up a pick.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use astragal_core::engine::{Engine, TooMuchMoney};
 use astragal_core::prepare::Prepared;
-use astragal_model::{Authorities, Date, Extra, Opening, Setting, Site, UnitRequest, Waiver};
+use astragal_model::{Authorities, Date, Setting, Site, UnitRequest, Waiver, Want};
 use prost::Message as _;
 use tonic::Status;
 
-use crate::quote::work::Used;
+use crate::quote::ask::UsedOn;
 use crate::serve::cache::Cache;
 use crate::serve::fault::{Faults, Reason, failed, shown};
 use crate::serve::library::Library;
 use crate::serve::product::Product;
 use crate::serve::revisions::{self, BOOKS, CATALOGS, POLICIES};
 use crate::serve::v1;
-use crate::serve::{day, picks, site, waivers};
+use crate::serve::{day, finding, picks, site, waivers};
 
 /// How many entries a list of a request may have.
 const ENTRIES_MAX: usize = 1_000;
+/// How many edges of a diagram are looked at without leaving the asynchronous threads: a few nanoseconds each.
+const QUICK_EDGES_MAX: usize = 10_000;
 
 /// What all requests share.
 pub(super) struct Served {
@@ -40,36 +43,83 @@ pub(super) struct Known {
     date: Date,
     site: Site,
     waivers: Vec<Waiver>,
+    authorities: Authorities,
     pub(super) prepared: Prepared,
+    /// From what an answer is worked out.
+    pub(super) revisions: v1::Revisions,
+    /// Everything that may be wanted, as it is said.
+    pub(super) wants: BTreeMap<Want, v1::Want>,
 }
 
-/// A unit that was asked about.
-pub(super) struct Asked {
-    pub(super) known: Arc<Known>,
-    pub(super) opening: Opening,
-    pub(super) request: UnitRequest,
-    pub(super) authorities: Authorities,
+/// A unit as it came, and its setting if that is kept. Nothing else was looked up yet.
+pub(super) struct Arrived {
+    /// All of it but picks and pins.
+    unit: v1::Unit,
+    picks: Vec<v1::Pick>,
+    pins: Vec<String>,
+    key: Vec<u8>,
+    kept: Option<Arc<Known>>,
 }
 
-impl Asked {
-    /// Looks a unit up. `more` looks up what else the request has, and notes its faults.
-    pub(super) fn new<T>(
-        served: &Served,
-        unit: Option<v1::Unit>,
-        more: impl FnOnce(&Product, &mut Faults) -> T,
-    ) -> Result<(Self, T), Status> {
+impl Arrived {
+    /// Takes a unit in.
+    pub(super) fn new(served: &Served, unit: Option<v1::Unit>) -> Result<Self, Status> {
         let mut unit = required(unit)?;
         let picks = std::mem::take(&mut unit.picks);
         let pins = std::mem::take(&mut unit.pins);
         let mut faults = Faults::default();
         check_length("picks", picks.len(), &mut faults);
         check_length("pins", pins.len(), &mut faults);
-        if !faults.is_empty() {
-            return Err(faults.status());
-        }
-        let known = served
-            .settings
-            .find_or(unit.encode_to_vec(), || Known::new(served, &unit));
+        faults.into_result()?;
+        let key = unit.encode_to_vec();
+        let kept = served.settings.find(&key);
+        Ok(Self {
+            unit,
+            picks,
+            pins,
+            key,
+            kept,
+        })
+    }
+
+    /// Whether all options are worked out within some tens of microseconds: nothing is left to prepare or to judge, and
+    /// the diagram is small.
+    pub(super) fn is_quick(&self) -> bool {
+        let is_carried = self.picks.iter().any(|pick| pick.quoted.is_some());
+        let kept = self.kept.as_ref().filter(|_| !is_carried);
+        kept.is_some_and(|known| {
+            // What depends on something takes three questions, one of them with marks.
+            let questions = if known.wants.is_empty() { 1 } else { 4 };
+            known.engine().diagram().edge_count().saturating_mul(questions) <= QUICK_EDGES_MAX
+        })
+    }
+}
+
+/// A unit that was asked about.
+pub(super) struct Asked {
+    pub(super) known: Arc<Known>,
+    pub(super) request: UnitRequest,
+}
+
+impl Asked {
+    /// Looks a unit up. `more` looks up what else the request has, and notes its faults.
+    pub(super) fn new<T>(
+        served: &Served,
+        arrived: Arrived,
+        more: impl FnOnce(&Product, &mut Faults) -> T,
+    ) -> Result<(Self, T), Status> {
+        let Arrived {
+            unit,
+            picks,
+            pins,
+            key,
+            kept,
+        } = arrived;
+        let mut faults = Faults::default();
+        let known = match kept {
+            Some(kept) => Ok(kept),
+            None => served.settings.find_or(key, || Known::new(served, &unit)),
+        };
         let product = match &known {
             Ok(known) => &known.product,
             Err(refused) => match &refused.product {
@@ -92,12 +142,7 @@ impl Asked {
             pins: found_pins,
             waivers: known.waivers.clone(),
         };
-        let asked = Self {
-            opening: opening(&known, &request),
-            request,
-            authorities: Authorities::default(),
-            known,
-        };
+        let asked = Self { request, known };
         Ok((asked, more))
     }
 
@@ -108,29 +153,32 @@ impl Asked {
 
     /// The engine that answers.
     pub(super) fn engine(&self) -> &Engine {
-        self.known.product.engine(self.known.dealer)
+        self.known.engine()
     }
 
-    /// The day as of which it is judged.
-    pub(super) fn date(&self) -> Date {
-        self.known.date
-    }
-
-    /// The catalog with its book and policy.
-    pub(super) fn used(&self) -> Result<Used<'_>, Status> {
-        let used = self.known.product.used(self.known.book, self.known.dealer);
-        used.ok_or_else(|| failed(Reason::Internal, "a price book or policy is no longer there"))
+    /// The catalog with its book and policy, as of the day.
+    pub(super) fn on(&self) -> Result<UsedOn<'_>, Status> {
+        let on = self.known.on();
+        on.ok_or_else(|| failed(Reason::Internal, "a price book or policy is no longer there"))
     }
 
     /// What stands still around the unit.
     pub(super) fn setting(&self) -> Result<Setting<'_>, Status> {
-        let used = self.used()?;
-        Ok(used.setting(&self.opening, &self.request, &self.authorities, self.known.date))
+        let UsedOn { used, date } = self.on()?;
+        Ok(Setting {
+            catalog: used.catalog,
+            book: Some(used.book),
+            policy: used.policy,
+            site: &self.known.site,
+            waivers: &self.known.waivers,
+            authorities: &self.known.authorities,
+            date,
+        })
     }
 
     /// From what an answer is worked out.
     pub(super) fn revisions(&self) -> v1::Revisions {
-        revisions::revisions(&self.known.product, self.known.book, self.known.dealer)
+        self.known.revisions.clone()
     }
 }
 
@@ -165,15 +213,22 @@ impl Known {
             return Err(refuse(faults, Some(product)));
         };
         match prepare(product, book, dealer, date, (&site, &waivers)) {
-            Some(Ok(prepared)) => Ok(Self {
-                product: Arc::clone(product),
-                book,
-                dealer,
-                date,
-                site,
-                waivers,
-                prepared,
-            }),
+            Some(Ok(prepared)) => {
+                let mut known = Self {
+                    product: Arc::clone(product),
+                    book,
+                    dealer,
+                    date,
+                    site,
+                    waivers,
+                    authorities: Authorities::default(),
+                    wants: BTreeMap::new(),
+                    revisions: revisions::revisions(product, book, dealer),
+                    prepared,
+                };
+                known.wants = known.all_wants();
+                Ok(known)
+            }
             Some(Err(error)) => {
                 faults.push(Reason::TooMuchMoney, "unit", &error.to_string());
                 Err(refuse(faults, None))
@@ -183,6 +238,28 @@ impl Known {
                 Err(refuse(faults, None))
             }
         }
+    }
+
+    fn all_wants(&self) -> BTreeMap<Want, v1::Want> {
+        let wants = self.prepared.wants().into_iter();
+        let on = self.on();
+        wants
+            .filter_map(|want| {
+                let said = finding::want(on?, &want);
+                Some((want, said))
+            })
+            .collect()
+    }
+
+    fn engine(&self) -> &Engine {
+        self.product.engine(self.dealer)
+    }
+
+    fn on(&self) -> Option<UsedOn<'_>> {
+        Some(UsedOn {
+            used: self.product.used(self.book, self.dealer)?,
+            date: self.date,
+        })
     }
 }
 
@@ -265,20 +342,4 @@ fn dealer(name: &str, product: &Product, faults: &mut Faults) -> Option<usize> {
         faults.push(Reason::UnknownPolicy, "unit.policy", &message);
     }
     found
-}
-
-/// The opening around a unit, of which only the site is known here.
-fn opening(known: &Known, request: &UnitRequest) -> Opening {
-    Opening {
-        tag: String::new(),
-        quantity: 1,
-        room: None,
-        face: None,
-        site: known.site.clone(),
-        units: vec![request.clone()],
-        note: None,
-        included: true,
-        alternate_of: None,
-        extra: Extra::None,
-    }
 }

@@ -39,7 +39,8 @@ impl<T> Cache<T> {
         Ok(made)
     }
 
-    fn find(&self, key: &[u8]) -> Option<Arc<T>> {
+    /// The value with this key, where it is kept.
+    pub(super) fn find(&self, key: &[u8]) -> Option<Arc<T>> {
         let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
         let at = kept.iter().position(|(found, _)| found == key)?;
         let found = kept.remove(at)?;

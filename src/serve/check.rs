@@ -4,24 +4,20 @@
 
 use tonic::Status;
 
-use crate::quote::ask::UsedOn;
 use crate::quote::completion::standard;
-use crate::serve::asked::{Asked, Served};
+use crate::serve::asked::{Arrived, Asked, Served};
 use crate::serve::fault::{Reason, failed};
 use crate::serve::finding;
-use crate::serve::v1::{CheckUnitRequest, CheckUnitResponse};
+use crate::serve::v1::CheckUnitResponse;
 use crate::text::CAUTION;
 
 /// Answers the request.
-pub(super) fn answer(served: &Served, request: CheckUnitRequest) -> Result<CheckUnitResponse, Status> {
-    let (asked, ()) = Asked::new(served, request.unit, |_, _| ())?;
+pub(super) fn answer(served: &Served, arrived: Arrived) -> Result<CheckUnitResponse, Status> {
+    let (asked, ()) = Asked::new(served, arrived, |_, _| ())?;
     let setting = asked.setting()?;
     let quoted = standard(asked.engine(), &asked.known.prepared, &setting, &asked.request)
         .map_err(|error| failed(Reason::Internal, &error))?;
-    let on = UsedOn {
-        used: asked.used()?,
-        date: asked.date(),
-    };
+    let on = asked.on()?;
     let judgement = &quoted.judgement;
     Ok(CheckUnitResponse {
         revisions: Some(asked.revisions()),

@@ -11,7 +11,8 @@ use astragal_model::{Choice, Money, Number, Origin, Unit};
 use tonic::Status;
 
 use crate::quote::ask::UsedOn;
-use crate::serve::asked::{Asked, Served};
+use crate::serve::asked::{Arrived, Asked, Served};
+use crate::serve::deadline::Deadline;
 use crate::serve::fault::{Faults, Reason, failed, shown};
 use crate::serve::money::money;
 use crate::serve::options::{count, picks};
@@ -30,20 +31,17 @@ struct Manner {
 /// Answers the request.
 pub(super) fn answer(
     served: &Served,
-    request: v1::CompleteUnitRequest,
+    arrived: Arrived,
+    request: &v1::CompleteUnitRequest,
+    deadline: Deadline,
 ) -> Result<v1::CompleteUnitResponse, Status> {
-    let v1::CompleteUnitRequest {
-        unit,
-        mode,
-        count,
-        shown,
-    } = request;
     let look_up = |product: &Product, faults: &mut Faults| Manner {
-        aim: aim(mode, faults),
-        count: number(count, faults),
-        near: near(&shown, product, faults),
+        aim: aim(request.mode, faults),
+        count: number(request.count, faults),
+        near: near(&request.shown, product, faults),
     };
-    let (asked, manner) = Asked::new(served, unit, look_up)?;
+    let (asked, manner) = Asked::new(served, arrived, look_up)?;
+    deadline.check()?;
     let picks = picks(&asked)?;
     let setting = asked.setting()?;
     let wish = Wish {
@@ -64,14 +62,15 @@ pub(super) fn answer(
         Completion::Depends(unit) => (v1::CompletionState::Depends, vec![*unit]),
         Completion::Found(units) => (v1::CompletionState::Found, units),
     };
-    let on = UsedOn {
-        used: asked.used()?,
-        date: asked.date(),
+    let on = asked.on()?;
+    let said = |unit| {
+        deadline.check()?;
+        Ok(completion(on, unit))
     };
     Ok(v1::CompleteUnitResponse {
         revisions: Some(asked.revisions()),
         state: state.into(),
-        completions: units.iter().map(|unit| completion(on, unit)).collect(),
+        completions: units.iter().map(said).collect::<Result<_, Status>>()?,
         caution: CAUTION.to_owned(),
     })
 }
@@ -127,7 +126,7 @@ fn near(written: &[v1::ShownChoice], product: &Product, faults: &mut Faults) -> 
             &choice.option,
             index,
             product,
-            &format!("shown[{at}].option"),
+            format_args!("shown[{at}].option"),
             faults,
         );
         if let Some(option) = found {

@@ -7,6 +7,8 @@
 //! details travel in headers, of which many clients take 8 KiB.
 //! LIMIT: [`FAULTS_MAX`] faults are said, the rest are counted; [`SHOWN_MAX`] letters of what was written.
 
+use std::fmt::Display;
+
 use tonic::{Code, Status};
 use tonic_types::{ErrorDetails, FieldViolation, StatusExt};
 
@@ -70,6 +72,8 @@ pub(super) enum Reason {
     BadEnum,
     /// The amounts of a unit could add up to more than is counted with.
     TooMuchMoney,
+    /// The time that the request gave is over.
+    DeadlineExceeded,
     /// The engine and the judge disagree, or the service failed otherwise.
     Internal,
 }
@@ -77,7 +81,7 @@ pub(super) enum Reason {
 impl Reason {
     /// Every reason.
     #[cfg(test)]
-    const ALL: [Self; 25] = [
+    const ALL: [Self; 26] = [
         Self::Required,
         Self::BadName,
         Self::UnknownCatalog,
@@ -102,6 +106,7 @@ impl Reason {
         Self::BadPageToken,
         Self::BadEnum,
         Self::TooMuchMoney,
+        Self::DeadlineExceeded,
         Self::Internal,
     ];
 
@@ -132,6 +137,7 @@ impl Reason {
             Self::BadPageToken => ("BAD_PAGE_TOKEN", Code::InvalidArgument),
             Self::BadEnum => ("BAD_ENUM", Code::InvalidArgument),
             Self::TooMuchMoney => ("TOO_MUCH_MONEY", Code::FailedPrecondition),
+            Self::DeadlineExceeded => ("DEADLINE_EXCEEDED", Code::DeadlineExceeded),
             Self::Internal => ("INTERNAL", Code::Internal),
         }
     }
@@ -146,12 +152,12 @@ pub(super) struct Faults {
 
 impl Faults {
     /// Notes what is wrong with a field: `unit.picks[0].option`.
-    pub(super) fn push(&mut self, reason: Reason, field: impl Into<String>, message: &str) {
+    pub(super) fn push(&mut self, reason: Reason, field: impl Display, message: &str) {
         if self.found.len() >= FAULTS_MAX {
             self.more += 1;
             return;
         }
-        let mut violation = FieldViolation::new(field, cut(message, MESSAGE_MAX));
+        let mut violation = FieldViolation::new(field.to_string(), cut(message, MESSAGE_MAX));
         violation.reason = reason.table().0.to_owned();
         self.found.push((reason, violation));
     }

@@ -25,7 +25,8 @@ pub(super) fn wants(on: UsedOn<'_>, wants: &Wants) -> Vec<v1::Want> {
     wants.iter().map(|one| want(on, one)).collect()
 }
 
-fn want(on: UsedOn<'_>, want: &Want) -> v1::Want {
+/// One thing that is wanted.
+pub(super) fn want(on: UsedOn<'_>, want: &Want) -> v1::Want {
     let catalog = on.used.catalog;
     let (kind, id) = match want {
         Want::Measure(at) => (v1::WantKind::Measure, catalog.name_of(Subject::Measure(*at))),

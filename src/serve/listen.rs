@@ -11,9 +11,11 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use tokio::sync::watch;
+use tonic::service::Routes;
 use tonic::transport::Server;
 use tonic::transport::server::{Router, TcpIncoming};
 use tower::layer::util::{Identity, Stack};
+use tower::layer::{LayerFn, layer_fn};
 use tower::util::MapResponseLayer;
 
 use crate::exit::Exit;
@@ -22,6 +24,7 @@ use crate::serve::DESCRIPTORS;
 use crate::serve::asked::Served;
 use crate::serve::cache::Cache;
 use crate::serve::catalog_service::Catalogs;
+use crate::serve::deadline::Guard;
 use crate::serve::drain::Stop;
 use crate::serve::library::Library;
 use crate::serve::reason;
@@ -83,7 +86,8 @@ pub(super) async fn serve(library: Library, address: SocketAddr, drain: Duration
     }
 }
 
-type Layers = Stack<MapResponseLayer<fn(Answer) -> Answer>, Identity>;
+type Layers =
+    Stack<LayerFn<fn(Routes) -> Guard<Routes>>, Stack<MapResponseLayer<fn(Answer) -> Answer>, Identity>>;
 type Answer = tonic::codegen::http::Response<tonic::body::Body>;
 
 fn router(served: &Arc<Served>) -> Result<Router<Layers>, String> {
@@ -103,9 +107,11 @@ fn router(served: &Arc<Served>) -> Result<Router<Layers>, String> {
     let v1 = reflection().build_v1().map_err(unreadable)?;
     let v1alpha = reflection().build_v1alpha().map_err(unreadable)?;
     let named: fn(Answer) -> Answer = reason::named;
+    let guard: fn(Routes) -> Guard<Routes> = Guard;
     Ok(Server::builder()
         .max_concurrent_streams(STREAMS_MAX)
         .layer(MapResponseLayer::new(named))
+        .layer(layer_fn(guard))
         .add_service(catalogs.max_decoding_message_size(MESSAGE_MAX))
         .add_service(units.max_decoding_message_size(MESSAGE_MAX))
         .add_service(v1)

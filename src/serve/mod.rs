@@ -10,8 +10,7 @@
 //!
 //! This is the only place that knows protobuf. Not here yet, each with its place: keys and roles, and who may leave an
 //! authority out (a layer beside [`reason`]); TLS, gRPC-Web and the page ([`listen`]); a session stream (another method of
-//! [`unit_service`]); metrics and traces (a layer); deadlines of a request ([`unit_service`], where work leaves the
-//! asynchronous threads); stages and reloading ([`library`]).
+//! [`unit_service`]); metrics and traces (a layer); stages and reloading ([`library`]).
 
 mod asked;
 mod cache;
@@ -19,6 +18,7 @@ mod catalog_service;
 mod check;
 mod complete;
 mod day;
+mod deadline;
 mod describe;
 mod drain;
 mod fault;

@@ -4,7 +4,7 @@
 //!
 //! Always holds: nothing is rounded; an amount that billionths cannot say is left out.
 
-use astragal_model::{Money, Number};
+use astragal_model::{Currency, Money, Number};
 
 use crate::serve::google_type;
 
@@ -27,10 +27,35 @@ pub(super) fn money(money: &Money) -> Option<google_type::Money> {
     })
 }
 
+/// An amount in minor units of a currency, cents of a dollar; `None` for a currency of which billionths cannot say them.
+pub(super) fn minor(minor_units: i64, currency: Currency) -> Option<google_type::Money> {
+    let one = 10_i64.checked_pow(currency.minor_units())?;
+    let nanos = NANOS.checked_div(one).filter(|nanos| nanos * one == NANOS)?;
+    Some(google_type::Money {
+        currency_code: currency.code().to_owned(),
+        units: minor_units / one,
+        nanos: i32::try_from(minor_units % one * nanos).ok()?,
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use astragal_model::Currency;
+
+    #[test]
+    fn minor_units_are_the_same_amounts() {
+        for code in ["USD", "JPY", "BHD", "CLF"] {
+            let currency = Currency::from_code(code).expect("a currency");
+            for minor_units in [0, 1, -1, 99, 100, -105, 123_456_789, i64::MAX, i64::MIN] {
+                let amount = Money::new(&Number::from(minor_units) * &currency.minor_unit(), currency);
+                assert_eq!(
+                    minor(minor_units, currency),
+                    money(&amount),
+                    "{minor_units} {code}"
+                );
+            }
+        }
+    }
 
     #[test]
     fn units_and_billionths_have_one_sign_and_nothing_is_rounded() {

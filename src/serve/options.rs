@@ -1,18 +1,20 @@
 //! The answer to `EvaluateOptions`: what the engine says of every option, as `astragal options` does.
 //!
-//! Always holds: attributes of the plant are left out, since nobody picks them.
-//! Cost: some passes over the diagram; judging once where a pick was carried over from an earlier quote.
+//! Always holds: attributes of the plant are left out, since nobody picks them; both forms say the same.
+//! Cost: some passes over the diagram; judging once where a pick was carried over from an earlier quote. The full form has
+//! two texts an option, its id and its currency; the compact form has none.
 
-use astragal_core::options::Picked;
-use astragal_model::{Audience, Subject, Wants, fill, judge};
+mod compact;
+
+use astragal_model::{AttributeIndex, Wants, fill, judge};
 use tonic::Status;
 
-use crate::options::engine::{AttributeOptions, EngineOptions, OneOption, State, Withheld};
+use crate::options::engine::{EngineOptions, OneOption, State, Withheld};
 use crate::quote::ask::UsedOn;
 use crate::quote::picked::Picks;
-use crate::serve::asked::{Asked, Served};
-use crate::serve::money::money;
-use crate::serve::product::Product;
+use crate::serve::asked::{Arrived, Asked, Served};
+use crate::serve::fault::{Faults, Reason};
+use crate::serve::money::minor;
 use crate::serve::v1;
 use crate::serve::{day, finding};
 use crate::text::CAUTION;
@@ -20,34 +22,44 @@ use crate::text::CAUTION;
 /// Answers the request.
 pub(super) fn answer(
     served: &Served,
-    request: v1::EvaluateOptionsRequest,
+    arrived: Arrived,
+    view: i32,
 ) -> Result<v1::EvaluateOptionsResponse, Status> {
-    let (asked, ()) = Asked::new(served, request.unit, |_, _| ())?;
-    let picks: Vec<Picked> = picks(&asked)?.picks;
-    let used = asked.used()?;
-    let setting = asked.setting()?;
-    let prepared = &asked.known.prepared;
-    let options = EngineOptions::new(asked.engine(), prepared, &setting, &picks, used.book.currency);
-    let on = UsedOn {
-        used,
-        date: asked.date(),
-    };
-    let product = asked.product();
-    let changes = options.selection.possible.map(count);
+    let (asked, is_compact) = Asked::new(served, arrived, |_, faults| is_compact(view, faults))?;
+    let picks = picks(&asked)?.picks;
+    let on = asked.on()?;
+    let options = EngineOptions::new(asked.engine(), &asked.known.prepared, on, &picks);
+    let currency = on.used.book.currency;
+    let waits = options.waits();
+    let changes = options.selection().possible.map(count);
     Ok(v1::EvaluateOptionsResponse {
         revisions: Some(asked.revisions()),
         verdict: finding::verdict(options.verdict()).into(),
         selection_changes: changes,
-        least_subtotal: options.least().as_ref().and_then(money),
-        attributes: options
-            .attributes
-            .iter()
-            .filter_map(|one| attribute(product, &options.wants, one))
-            .collect(),
-        wants: finding::wants(on, &options.wants),
+        least_subtotal: options.least().and_then(|least| minor(least, currency)),
+        attributes: if is_compact {
+            Vec::new()
+        } else {
+            attributes(&asked, on, &options)
+        },
+        wants: wants(&asked, on, &options.wants, is_compact),
         caution: CAUTION.to_owned(),
-        waits: positions(&options.wants, &options.waits),
+        waits: waits
+            .map(|waits| positions(&options.wants, waits))
+            .unwrap_or_default(),
+        compact: is_compact.then(|| compact::options(asked.product(), currency, &options)),
     })
+}
+
+fn is_compact(view: i32, faults: &mut Faults) -> bool {
+    match v1::OptionsView::try_from(view) {
+        Ok(v1::OptionsView::Unspecified | v1::OptionsView::Full) => false,
+        Ok(v1::OptionsView::Compact) => true,
+        Err(_) => {
+            faults.push(Reason::BadEnum, "view", &format!("{view} is no view"));
+            false
+        }
+    }
 }
 
 /// The picks as the engine takes them. Only one that was carried over can be honoured, so that without such nothing is judged.
@@ -74,18 +86,46 @@ pub(super) fn count(changes: i64) -> i32 {
     i32::try_from(changes).unwrap_or(i32::MAX)
 }
 
+/// What is wanted, phrased when the setting was prepared; with its label and what to ask unless it is to be short.
+fn wants(asked: &Asked, on: UsedOn<'_>, wants: &Wants, is_compact: bool) -> Vec<v1::Want> {
+    let one = |want| match asked.known.wants.get(want) {
+        Some(said) if is_compact => v1::Want {
+            kind: said.kind,
+            id: said.id.clone(),
+            ..v1::Want::default()
+        },
+        Some(said) => said.clone(),
+        None => finding::want(on, want),
+    };
+    wants.iter().map(one).collect()
+}
+
 /// Where some things that are wanted stand among all.
 fn positions(all: &Wants, some: &Wants) -> Vec<i32> {
+    if some.is_empty() {
+        return Vec::new();
+    }
     let all = all.iter().enumerate();
     let positions = all.filter(|(_, want)| some.contains(want));
     positions.filter_map(|(at, _)| i32::try_from(at).ok()).collect()
 }
 
-fn withheld(withheld: &Withheld) -> v1::Withheld {
+/// How an option stands, and how many other picks must change.
+fn state(state: State) -> (v1::OptionState, Option<i32>) {
+    match state {
+        State::Kept => (v1::OptionState::Kept, Some(0)),
+        State::Free => (v1::OptionState::Free, Some(0)),
+        State::Changes(changes) => (v1::OptionState::Changes, Some(count(changes))),
+        State::Impossible => (v1::OptionState::Impossible, None),
+        State::Depends(changes) => (v1::OptionState::Depends, Some(count(changes))),
+    }
+}
+
+fn withheld(withheld: Withheld) -> v1::Withheld {
     let (reason, date) = match withheld {
         Withheld::Hidden => (v1::WithheldReason::Hidden, None),
-        Withheld::From(from) => (v1::WithheldReason::NotYetOffered, Some(*from)),
-        Withheld::Until(until) => (v1::WithheldReason::NoLongerOffered, Some(*until)),
+        Withheld::From(from) => (v1::WithheldReason::NotYetOffered, Some(from)),
+        Withheld::Until(until) => (v1::WithheldReason::NoLongerOffered, Some(until)),
     };
     v1::Withheld {
         reason: reason.into(),
@@ -93,31 +133,40 @@ fn withheld(withheld: &Withheld) -> v1::Withheld {
     }
 }
 
-fn attribute(product: &Product, wants: &Wants, answered: &AttributeOptions) -> Option<v1::AttributeOptions> {
-    let declared = product.catalog.declarations().attributes.at(answered.attribute);
-    if declared.audience == Audience::Plant {
-        return None;
-    }
-    let option = |one: &OneOption| {
-        let (state, changes) = match one.state {
-            State::Kept => (v1::OptionState::Kept, Some(0)),
-            State::Free => (v1::OptionState::Free, Some(0)),
-            State::Changes(changes) => (v1::OptionState::Changes, Some(count(changes))),
-            State::Impossible => (v1::OptionState::Impossible, None),
-            State::Depends(changes) => (v1::OptionState::Depends, Some(count(changes))),
-        };
+fn attributes(asked: &Asked, on: UsedOn<'_>, options: &EngineOptions<'_>) -> Vec<v1::AttributeOptions> {
+    let product = asked.product();
+    let mut names = product.asked.iter().peekable();
+    let attribute = |(at, answers)| {
+        let (_, name) = names.next_if(|(asked, _)| *asked == at)?;
+        Some(v1::AttributeOptions {
+            attribute: name.clone(),
+            options: of_attribute(on, &options.wants, at, answers),
+        })
+    };
+    options.attributes().filter_map(attribute).collect()
+}
+
+fn of_attribute<'a>(
+    on: UsedOn<'_>,
+    wants: &Wants,
+    attribute: AttributeIndex,
+    answers: impl Iterator<Item = OneOption<'a>>,
+) -> Vec<v1::OptionAnswer> {
+    let declared = on.used.catalog.declarations().attributes.at(attribute);
+    let currency = on.used.book.currency;
+    let option = |one: OneOption<'_>| {
+        let (state, changes) = state(one.state);
         let entry = declared.options.get(one.value);
         v1::OptionAnswer {
-            option: entry.map(|entry| entry.id.to_string()).unwrap_or_default(),
+            option: entry
+                .map(|entry| entry.id.as_str().to_owned())
+                .unwrap_or_default(),
             state: state.into(),
             changes,
-            difference: one.difference.as_ref().and_then(money),
-            waits: positions(wants, &one.waits),
-            withheld: one.withheld.as_ref().map(withheld),
+            difference: one.difference.and_then(|difference| minor(difference, currency)),
+            waits: one.waits.map(|waits| positions(wants, waits)).unwrap_or_default(),
+            withheld: one.withheld.map(withheld),
         }
     };
-    Some(v1::AttributeOptions {
-        attribute: product.name(Subject::Attribute(answered.attribute)),
-        options: answered.options.iter().map(option).collect(),
-    })
+    answers.map(option).collect()
 }

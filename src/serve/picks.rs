@@ -5,6 +5,7 @@
 //! Always holds: each attribute is picked at most once, its option exists, and it is not one of the plant's; pins name picks.
 
 use std::collections::BTreeSet;
+use std::fmt::Display;
 
 use astragal_model::{AttributeIndex, Audience, Id, Pick};
 
@@ -18,9 +19,9 @@ pub(super) fn picks(written: &[v1::Pick], product: &Product, faults: &mut Faults
     let mut seen = BTreeSet::new();
     let mut found = Vec::new();
     for (at, pick) in written.iter().enumerate() {
-        let field = format!("unit.picks[{at}]");
-        let name = format!("{field}.attribute");
-        let Some(index) = attribute(&pick.attribute, product, &name, faults) else {
+        // Written out only where something is wrong.
+        let name = format_args!("unit.picks[{at}].attribute");
+        let Some(index) = attribute(&pick.attribute, product, name, faults) else {
             continue;
         };
         if !seen.insert(index) {
@@ -34,8 +35,10 @@ pub(super) fn picks(written: &[v1::Pick], product: &Product, faults: &mut Faults
             faults.push(Reason::NotPickable, name, &message);
             continue;
         }
-        let quoted = day::read_if(pick.quoted.as_ref(), &format!("{field}.quoted"), faults);
-        let option = option(&pick.option, index, product, &format!("{field}.option"), faults);
+        let quoted = pick.quoted.as_ref();
+        let quoted = quoted.and_then(|day| day::read(day, &format!("unit.picks[{at}].quoted"), faults));
+        let field = format_args!("unit.picks[{at}].option");
+        let option = option(&pick.option, index, product, field, faults);
         found.extend(option.map(|option| Pick {
             attribute: index,
             option,
@@ -49,7 +52,7 @@ pub(super) fn picks(written: &[v1::Pick], product: &Product, faults: &mut Faults
 pub(super) fn attribute(
     name: &str,
     product: &Product,
-    field: &str,
+    field: impl Display,
     faults: &mut Faults,
 ) -> Option<AttributeIndex> {
     let found = product.names.attributes.get(name).copied();
@@ -65,7 +68,7 @@ pub(super) fn option(
     id: &str,
     attribute: AttributeIndex,
     product: &Product,
-    field: &str,
+    field: impl Display,
     faults: &mut Faults,
 ) -> Option<Id> {
     let declared = product.catalog.declarations().attributes.at(attribute);
@@ -86,8 +89,8 @@ pub(super) fn pins(
 ) -> Vec<AttributeIndex> {
     let mut found = BTreeSet::new();
     for (at, pin) in written.iter().enumerate() {
-        let field = format!("unit.pins[{at}]");
-        let Some(index) = attribute(pin, product, &field, faults) else {
+        let field = format_args!("unit.pins[{at}]");
+        let Some(index) = attribute(pin, product, field, faults) else {
             continue;
         };
         if !picks.iter().any(|pick| pick.attribute == *pin) {

@@ -5,10 +5,9 @@
 //! Cost: one compile, and one more for each policy that needs it.
 
 use astragal_core::engine::Engine;
-use astragal_core::ground::needs_own_diagram;
-use astragal_core::limit::Limits;
-use astragal_model::{Authorities, Book, Catalog, Policy, Revision, Subject};
+use astragal_model::{AttributeIndex, Audience, Authorities, Book, Catalog, Policy, Revision, Subject};
 
+use crate::quote::engines::{compile, has_own};
 use crate::quote::work::Used;
 use crate::serve::names::Names;
 
@@ -19,6 +18,10 @@ pub(super) struct Product {
     pub(super) books: Vec<Priced>,
     pub(super) dealers: Vec<Dealer>,
     pub(super) names: Names,
+    /// The attributes that a customer is asked, in catalog order, with their names.
+    pub(super) asked: Vec<(AttributeIndex, String)>,
+    /// How many options these have together, with *not asked* of each that has a condition.
+    pub(super) positions: usize,
     engine: Engine,
 }
 
@@ -40,30 +43,35 @@ impl Product {
     pub(super) fn new(catalog: Catalog, books: Vec<Book>, policies: Vec<Policy>) -> Result<Self, String> {
         let id = catalog.declarations().id.clone();
         let engine = |policy: Option<&Policy>| {
-            let terms = policy.map(|policy| &policy.terms);
-            Engine::new(&catalog, terms, &Authorities::default(), 0, &Limits::default())
+            compile(&catalog, policy, &Authorities::default())
                 .map_err(|limit| format!("catalog `{id}` cannot be served: {limit}"))
         };
         let whole = engine(None)?;
         let mut dealers = Vec::new();
         for policy in policies {
-            let engine = if needs_own_diagram(&catalog, &policy.terms) {
-                Some(engine(Some(&policy))?)
-            } else {
-                None
-            };
+            let own = has_own(&catalog, &policy).then(|| engine(Some(&policy)));
             let revision = Revision::of_policy(&policy.terms, &catalog).to_string();
             dealers.push(Dealer {
+                engine: own.transpose()?,
                 policy,
                 revision,
-                engine,
             });
         }
         let priced = |book: Book| Priced {
             revision: book.revision().to_string(),
             book,
         };
+        let attributes = catalog.declarations().attributes.iter();
+        let attributes = attributes.filter(|(_, one)| one.audience == Audience::Customer);
+        let mut asked = Vec::new();
+        let mut positions = 0;
+        for (at, one) in attributes {
+            asked.push((at, catalog.name_of(Subject::Attribute(at))));
+            positions += one.options.len() + usize::from(one.applies_when.is_some());
+        }
         Ok(Self {
+            asked,
+            positions,
             revision: catalog.revision().to_string(),
             names: Names::new(&catalog),
             books: books.into_iter().map(priced).collect(),

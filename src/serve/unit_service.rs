@@ -1,13 +1,16 @@
 //! `UnitService`: questions about one unit.
 //!
-//! Always holds: no question is worked on by an asynchronous thread; each gets one of the threads for blocking work.
-//! Later a deadline and a cancellation reach in here, and a session stream is one more method.
+//! Always holds: no question is worked on by an asynchronous thread unless that takes tens of microseconds; every other gets one
+//! of the threads for blocking work. One that waits for a thread when its caller goes away, or its deadline passes, is not begun.
+//! Later a session stream is one more method.
 
 use std::sync::Arc;
 
+use tokio::task::JoinSet;
 use tonic::{Request, Response, Status};
 
-use crate::serve::asked::Served;
+use crate::serve::asked::{Arrived, Served};
+use crate::serve::deadline::Deadline;
 use crate::serve::fault::{Reason, failed};
 use crate::serve::v1::unit_service_server::UnitService;
 use crate::serve::v1::{
@@ -22,16 +25,22 @@ pub(super) struct Units {
 }
 
 impl Units {
-    async fn work_out<Q: Send + 'static, A: Send + 'static>(
+    /// Has a thread for blocking work answer.
+    async fn work_out<A: Send + 'static>(
         &self,
-        request: Request<Q>,
-        answer: fn(&Served, Q) -> Result<A, Status>,
+        deadline: Deadline,
+        answer: impl FnOnce(&Served) -> Result<A, Status> + Send + 'static,
     ) -> Result<Response<A>, Status> {
         let served = Arc::clone(&self.served);
-        let work = move || answer(&served, request.into_inner());
-        match tokio::task::spawn_blocking(work).await {
-            Ok(answer) => answer.map(Response::new),
-            Err(_) => Err(failed(Reason::Internal, "the question was given up")),
+        // Work that has not begun is given up when the set is dropped.
+        let mut work = JoinSet::new();
+        work.spawn_blocking(move || {
+            deadline.check()?;
+            answer(&served)
+        });
+        match work.join_next().await {
+            Some(Ok(answer)) => answer.map(Response::new),
+            Some(Err(_)) | None => Err(failed(Reason::Internal, "the question was given up")),
         }
     }
 }
@@ -42,20 +51,35 @@ impl UnitService for Units {
         &self,
         request: Request<CheckUnitRequest>,
     ) -> Result<Response<CheckUnitResponse>, Status> {
-        self.work_out(request, check::answer).await
+        let deadline = Deadline::of(request.extensions());
+        let arrived = Arrived::new(&self.served, request.into_inner().unit)?;
+        let answer = |served: &Served| check::answer(served, arrived);
+        self.work_out(deadline, answer).await
     }
 
     async fn evaluate_options(
         &self,
         request: Request<EvaluateOptionsRequest>,
     ) -> Result<Response<EvaluateOptionsResponse>, Status> {
-        self.work_out(request, options::answer).await
+        let deadline = Deadline::of(request.extensions());
+        let EvaluateOptionsRequest { unit, view } = request.into_inner();
+        let arrived = Arrived::new(&self.served, unit)?;
+        if arrived.is_quick() {
+            deadline.check()?;
+            return options::answer(&self.served, arrived, view).map(Response::new);
+        }
+        let answer = move |served: &Served| options::answer(served, arrived, view);
+        self.work_out(deadline, answer).await
     }
 
     async fn complete_unit(
         &self,
         request: Request<CompleteUnitRequest>,
     ) -> Result<Response<CompleteUnitResponse>, Status> {
-        self.work_out(request, complete::answer).await
+        let deadline = Deadline::of(request.extensions());
+        let mut request = request.into_inner();
+        let arrived = Arrived::new(&self.served, request.unit.take())?;
+        let answer = move |served: &Served| complete::answer(served, arrived, &request, deadline);
+        self.work_out(deadline, answer).await
     }
 }

@@ -1,9 +1,9 @@
 //! Every option of one opening, for a person.
 
-use astragal_model::{Money, Number, RuleName, Subject, Verdict};
+use astragal_model::{AttributeIndex, Money, Number, RuleName, Subject, Verdict};
 
 use crate::options::answer::UnitOptions;
-use crate::options::engine::{AttributeOptions, OneOption, State, Withheld};
+use crate::options::engine::{OneOption, State, Withheld};
 use crate::text::chosen::is_shown;
 use crate::text::page::{Page, Tone};
 use crate::text::{CAUTION, header};
@@ -29,9 +29,9 @@ fn write(page: &mut Page, unit: &UnitOptions<'_>) {
     header::catalog(page, &unit.unit.used);
     page.blank();
     selection(page, unit);
-    for attribute in &unit.options.attributes {
-        if is_shown(unit.unit, attribute.attribute) {
-            self::attribute(page, unit, attribute);
+    for (attribute, options) in unit.options.attributes() {
+        if is_shown(unit.unit, attribute) {
+            self::attribute(page, unit, attribute, options);
         }
     }
     page.blank();
@@ -50,7 +50,7 @@ fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
             let least = unit
                 .options
                 .least()
-                .map(|money| money.to_string())
+                .map(|least| unit.options.money(least).to_string())
                 .unwrap_or_default();
             page.spread(
                 2,
@@ -67,7 +67,7 @@ fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
             );
         }
         Verdict::Broken => {
-            let fewest = unit.options.selection.possible;
+            let fewest = unit.options.selection().possible;
             let text = match fewest {
                 Some(fewest) => {
                     format!("Your picks do not go together: at least {fewest} of them must change.")
@@ -90,24 +90,34 @@ fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
     }
 }
 
-fn attribute(page: &mut Page, unit: &UnitOptions<'_>, attribute: &AttributeOptions) {
+fn attribute<'a>(
+    page: &mut Page,
+    unit: &UnitOptions<'_>,
+    attribute: AttributeIndex,
+    options: impl Iterator<Item = OneOption<'a>>,
+) {
     let catalog = unit.unit.used.catalog;
-    let subject = Subject::Attribute(attribute.attribute);
+    let subject = Subject::Attribute(attribute);
     page.blank();
     page.heading(2, Tone::Strong, &catalog.label_of(subject));
-    let declared = catalog.declarations().attributes.at(attribute.attribute);
-    for option in &attribute.options {
+    let declared = catalog.declarations().attributes.at(attribute);
+    for option in options {
         let label = match declared.options.get(option.value) {
             Some(entry) => entry.label.as_str(),
             None if option.state == State::Impossible => continue,
             None => "(not asked)",
         };
-        let (tone, state) = state(option);
-        let difference = option.difference.as_ref().map_or("-".to_owned(), signed);
+        let (tone, state) = state(&option);
+        let difference = option.difference.map_or("-".to_owned(), |difference| {
+            signed(&unit.options.money(difference))
+        });
         page.spread(4, tone, label, &format!("{state}{difference:>12}"));
         // What every option waits for as the picks do stands at the top.
-        if !option.waits.is_empty() && option.waits != unit.options.waits {
-            let names: Vec<String> = option.waits.iter().map(|want| catalog.show_want(want)).collect();
+        let waits = option
+            .waits
+            .filter(|waits| !waits.is_empty() && Some(*waits) != unit.options.waits());
+        if let Some(waits) = waits {
+            let names: Vec<String> = waits.iter().map(|want| catalog.show_want(want)).collect();
             page.entry(6, "on ", &names.join("; "));
         }
     }

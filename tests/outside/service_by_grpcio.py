@@ -64,6 +64,7 @@ for one in asked["units"]:
     answers[one["tag"]] = {
         "check": call(UNITS, "CheckUnit", request),
         "options": call(UNITS, "EvaluateOptions", request),
+        "compact": call(UNITS, "EvaluateOptions", {**request, "view": "OPTIONS_VIEW_COMPACT"}),
         "complete": call(UNITS, "CompleteUnit", {**request, "mode": "COMPLETION_MODE_CHEAPEST", "count": 2}),
     }
 bad = json.loads(json.dumps(asked["units"][0]["unit"]))

@@ -49,6 +49,11 @@ impl Service {
         &self.address
     }
 
+    /// The number of its process.
+    pub(crate) fn id(&self) -> u32 {
+        self.child.id()
+    }
+
     /// A new connection.
     pub(crate) async fn connect(&self) -> Channel {
         let endpoint = Endpoint::from_shared(format!("http://{}", self.address)).expect("an address");
