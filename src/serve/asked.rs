@@ -9,7 +9,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use astragal_core::engine::{Engine, TooMuchMoney};
+use astragal_core::engine::{Engine, NotPrepared};
 use astragal_core::prepare::Prepared;
 use astragal_model::{Authorities, Date, Setting, Site, UnitRequest, Waiver, Want};
 use prost::Message as _;
@@ -230,7 +230,11 @@ impl Known {
                 Ok(known)
             }
             Some(Err(error)) => {
-                faults.push(Reason::TooMuchMoney, "unit", &error.to_string());
+                let reason = match error {
+                    NotPrepared::TooMuchMoney => Reason::TooMuchMoney,
+                    NotPrepared::OtherAuthorities | NotPrepared::OtherPolicy => Reason::Internal,
+                };
+                faults.push(reason, "unit", &error.to_string());
                 Err(refuse(faults, None))
             }
             None => {
@@ -269,7 +273,7 @@ fn prepare(
     dealer: Option<usize>,
     date: Date,
     (site, waivers): (&Site, &[Waiver]),
-) -> Option<Result<Prepared, TooMuchMoney>> {
+) -> Option<Result<Prepared, NotPrepared>> {
     let used = product.used(book, dealer)?;
     let authorities = Authorities::default();
     let setting = Setting {

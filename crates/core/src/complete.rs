@@ -18,7 +18,9 @@ mod unit;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use astragal_model::{AttributeIndex, Date, Judgement, Money, Setting, Standard, Unit, Verdict, judge};
+use astragal_model::{
+    AttributeIndex, Date, Judgement, Money, Revision, Setting, Standard, Unit, Verdict, judge,
+};
 use thiserror::Error;
 
 use crate::complete::best::Best;
@@ -40,7 +42,7 @@ const UNITS_MAX: usize = 4 * COMPLETIONS_MAX;
 pub struct Wish<'a> {
     /// The setting that was prepared.
     pub setting: &'a Setting<'a>,
-    /// At most one pick an attribute.
+    /// The picks; of two of one attribute the later stands.
     pub picks: &'a [Picked],
     /// The date of the quote for each pick that was carried over, without which no pick is honoured when it is judged.
     pub quoted: &'a BTreeMap<AttributeIndex, Date>,
@@ -94,9 +96,11 @@ pub struct Completed {
 /// that is not the one that was prepared.
 #[derive(Clone, PartialEq, Eq, Debug, Error)]
 #[error(
-    "the engine found a unit with {departures} departures at {cents:?} minor units, and judging it gives `{verdict:?}`, {counted} departures, {judged:?} minor units; nothing is answered"
+    "catalog {catalog}: the engine found a unit with {departures} departures at {cents:?} minor units, and judging it gives `{verdict:?}`, {counted} departures, {judged:?} minor units; nothing is answered"
 )]
 pub struct Disagreement {
+    /// The revision of the catalog.
+    pub catalog: Revision,
     /// The position of the value of each attribute.
     pub values: Vec<usize>,
     /// The departures that the diagram gives.
@@ -179,7 +183,10 @@ fn judged(
     let judgement = judge(wish.setting, &whole);
     let judged = judgement.subtotal.as_ref().and_then(Money::minor_units);
     let is_priced = wish.setting.book.is_some();
+    let changed = |pick: &&Picked| values.get(pick.attribute.0) != Some(&pick.value);
+    let changes = wish.picks.iter().filter(changed).count();
     let agrees = departures == counts.departures
+        && i64::try_from(changes) == Ok(counts.changes)
         && match certainty {
             Certainty::Certain => {
                 judgement.verdict == Verdict::Holds && (!is_priced || judged == Some(counts.cents))
@@ -191,6 +198,7 @@ fn judged(
         Certainty::NotRuledOut => judged,
     };
     let disagreement = |verdict, values| Disagreement {
+        catalog: wish.setting.catalog.revision(),
         values,
         departures: counts.departures,
         counted: departures,

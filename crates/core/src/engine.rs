@@ -9,12 +9,12 @@ use crate::compile::compile;
 use crate::complete::{Completion, Disagreement, Wish, complete};
 use crate::count::count;
 use crate::diagram::Diagram;
-use crate::ground::{Residual, ground};
+use crate::ground::{Residual, ground, needs_own_diagram};
 use crate::limit::{ATTRIBUTES_MAX, Limit, Limits, OPTIONS_MAX};
-use crate::options::{Answers, OptionAnswer, Picked, answers, selection};
+use crate::options::{Answers, OptionAnswer, Picked, answers, selection, standing};
 use crate::pass::{Scratch, least, options};
 use crate::prepare::Prepared;
-pub use crate::prepare::{Certainty, TooMuchMoney};
+pub use crate::prepare::{Certainty, NotPrepared};
 use crate::race::{Race, race};
 use crate::waits::{Waits, waits};
 use crate::weights::{Cost, Weight, Weights};
@@ -25,6 +25,9 @@ pub struct Engine {
     diagram: Diagram,
     residual: Residual,
     seed: u64,
+    authorities: Authorities,
+    /// The policy that was compiled in.
+    policy: Option<PolicyTerms>,
 }
 
 impl Engine {
@@ -50,6 +53,8 @@ impl Engine {
             diagram,
             residual,
             seed,
+            authorities: authorities.clone(),
+            policy: policy.cloned(),
         })
     }
 
@@ -136,17 +141,30 @@ impl Engine {
 
     /// Looks at a setting: measures, facts, waivers, book, policy and day.
     ///
-    /// Its catalog and authorities are those that were compiled. Its policy is the one that was compiled in; an engine without one
-    /// takes any policy that needs no diagram of its own, see [`needs_own_diagram`](crate::ground::needs_own_diagram()).
+    /// Its catalog is the one that was compiled, which is not looked at again. Its policy is the one that was compiled in; an
+    /// engine without one takes any policy that needs no diagram of its own, see
+    /// [`needs_own_diagram`](crate::ground::needs_own_diagram()).
     ///
     /// # Errors
-    /// When the amounts of a unit could add up to more than is counted with.
-    pub fn prepare(&self, setting: &Setting<'_>) -> Result<Prepared, TooMuchMoney> {
+    /// When the amounts of a unit could add up to more than is counted with, or authorities or policy are others.
+    pub fn prepare(&self, setting: &Setting<'_>) -> Result<Prepared, NotPrepared> {
+        if *setting.authorities != self.authorities {
+            return Err(NotPrepared::OtherAuthorities);
+        }
+        let policy = setting.policy.map(|policy| &policy.terms);
+        let is_compiled_in = match (policy, &self.policy) {
+            (Some(terms), None) => !needs_own_diagram(setting.catalog, terms),
+            (given, compiled) => given == compiled.as_ref(),
+        };
+        if !is_compiled_in {
+            return Err(NotPrepared::OtherPolicy);
+        }
         let prepared = Prepared::new(&self.residual, setting)?;
         Ok(prepared.with(&self.diagram, setting))
     }
 }
 
+/// Questions. Of two picks of one attribute the later one stands, as where a unit is filled.
 impl Engine {
     /// How many configurations hold.
     #[must_use]
@@ -165,25 +183,25 @@ impl Engine {
     /// The fewest picks that must change, and the least subtotal among those; no change when the picks go together.
     #[must_use]
     pub fn selection(&self, prepared: &Prepared, picks: &[Picked]) -> OptionAnswer {
-        selection(&self.diagram, prepared, picks)
+        selection(&self.diagram, prepared, &standing(picks))
     }
 
     /// For every option of every attribute the fewest changes and the least subtotal.
     #[must_use]
     pub fn options(&self, prepared: &Prepared, picks: &[Picked]) -> Vec<Vec<OptionAnswer>> {
-        answers(&self.diagram, prepared, picks).options
+        answers(&self.diagram, prepared, &standing(picks)).options
     }
 
     /// Both answers at once: for the picks as they stand, and for every option.
     #[must_use]
     pub fn answers(&self, prepared: &Prepared, picks: &[Picked]) -> Answers {
-        answers(&self.diagram, prepared, picks)
+        answers(&self.diagram, prepared, &standing(picks))
     }
 
     /// What must be known before it is certain that each option can be had.
     #[must_use]
     pub fn waits(&self, prepared: &Prepared, picks: &[Picked]) -> Waits {
-        waits(&self.diagram, prepared, picks)
+        waits(&self.diagram, prepared, &standing(picks))
     }
 
     /// Whole units that keep the picks and hold, best first.
@@ -191,7 +209,12 @@ impl Engine {
     /// # Errors
     /// When judging a unit says something else than the diagram.
     pub fn complete(&self, prepared: &Prepared, wish: &Wish<'_>) -> Result<Completion, Disagreement> {
-        complete(&self.diagram, prepared, wish)
+        let picks = standing(wish.picks);
+        let wish = Wish {
+            picks: &picks,
+            ..*wish
+        };
+        complete(&self.diagram, prepared, &wish)
     }
 }
 

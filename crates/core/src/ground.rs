@@ -47,9 +47,7 @@ impl Ground {
     /// When there are too many gates or cells.
     pub(crate) fn into_residual(self, limits: &Limits) -> Result<Residual, Limit> {
         drop(self.network);
-        let shared = Rc::try_unwrap(self.shared)
-            .map(RefCell::into_inner)
-            .unwrap_or_default();
+        let shared = std::mem::take(&mut *self.shared.borrow_mut());
         shared.within(limits)?;
         Ok(Residual::new(shared))
     }

@@ -58,6 +58,16 @@ pub struct Least {
     pub cents: i64,
 }
 
+/// The picks that stand: of two of one attribute the later.
+pub(crate) fn standing(picks: &[Picked]) -> Vec<Picked> {
+    let later = |at: usize, pick: &Picked| {
+        let mut after = picks.iter().skip(at + 1);
+        after.any(|other| other.attribute == pick.attribute)
+    };
+    let standing = picks.iter().enumerate().filter(|(at, pick)| !later(*at, pick));
+    standing.map(|(_, pick)| *pick).collect()
+}
+
 /// The answer for the picks as they stand.
 pub(crate) fn selection(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) -> OptionAnswer {
     let mut scratch = Scratch::default();

@@ -48,10 +48,19 @@ pub struct Prepared {
     certain: Weights,
 }
 
-/// The amounts of a unit could add up to more minor units than are counted with.
+/// Why a setting cannot be prepared.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Error)]
-#[error("the amounts of one unit could reach {CENTS_LIMIT} minor units, more than is counted with")]
-pub struct TooMuchMoney;
+pub enum NotPrepared {
+    /// The amounts of a unit could add up to more minor units than are counted with.
+    #[error("the amounts of one unit could reach {CENTS_LIMIT} minor units, more than is counted with")]
+    TooMuchMoney,
+    /// Other authorities bind than those that were compiled.
+    #[error("other authorities bind in this setting than were compiled; compile the catalog for them")]
+    OtherAuthorities,
+    /// The policy needs a diagram of its own, and another or none was compiled in; or one was, and the setting has another.
+    #[error("the policy of this setting is not the one that was compiled in; compile the catalog with it")]
+    OtherPolicy,
+}
 
 /// What a label comes to in a setting.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -69,7 +78,7 @@ impl Prepared {
     ///
     /// # Errors
     /// When the amounts of a unit could add up to more than is counted with.
-    pub(crate) fn new(residual: &Residual, setting: &Setting<'_>) -> Result<Self, TooMuchMoney> {
+    pub(crate) fn new(residual: &Residual, setting: &Setting<'_>) -> Result<Self, NotPrepared> {
         let waivers: BTreeSet<_> = setting
             .waivers
             .iter()
@@ -210,7 +219,7 @@ impl Prepared {
 }
 
 /// Refuses when the largest amounts of all items together reach the limit.
-fn refuse_too_much(residual: &Residual, cells: &[Charge]) -> Result<(), TooMuchMoney> {
+fn refuse_too_much(residual: &Residual, cells: &[Charge]) -> Result<(), NotPrepared> {
     let mut largest: BTreeMap<ItemIndex, u64> = BTreeMap::new();
     for (term, charge) in residual.cells.iter().zip(cells) {
         let Term::Charge { item, .. } = residual.arena.term(*term) else {
@@ -230,7 +239,7 @@ fn refuse_too_much(residual: &Residual, cells: &[Charge]) -> Result<(), TooMuchM
     if sum < CENTS_LIMIT.unsigned_abs() {
         Ok(())
     } else {
-        Err(TooMuchMoney)
+        Err(NotPrepared::TooMuchMoney)
     }
 }
 

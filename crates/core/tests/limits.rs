@@ -62,6 +62,22 @@ fn one_gate_too_many_names_the_rules() {
     );
 }
 
+/// Bytes are counted per state: what passes with some number fails with one less.
+#[test]
+fn one_byte_too_many_names_the_rule_or_the_attributes() {
+    one_less_names(
+        |bytes| Limits {
+            bytes,
+            ..Limits::default()
+        },
+        |limit| match limit {
+            Limit::RelationBytes { relation, .. } => Some(vec![relation.clone()]),
+            Limit::Bytes { variables, .. } => Some(variables.clone()),
+            _ => None,
+        },
+    );
+}
+
 #[test]
 fn one_cell_too_many_names_the_items() {
     at_and_past(

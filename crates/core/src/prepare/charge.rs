@@ -76,7 +76,7 @@ impl Charging<'_> {
         }
         let amount = match &item.amount {
             AmountKind::Percent(_) => self.percent(book, item, rest, lines),
-            _ => self.amount(book, item, rest),
+            _ => self.amount(book, index, rest),
         };
         match amount {
             Ok(money) => Ok(Some(money)),
@@ -85,7 +85,8 @@ impl Charging<'_> {
         }
     }
 
-    fn amount(&self, book: &Book, item: &PriceItem, rest: &[TermId]) -> Result<Money, Lack> {
+    fn amount(&self, book: &Book, index: ItemIndex, rest: &[TermId]) -> Result<Money, Lack> {
+        let item = self.catalog().declarations().items.at(index);
         let keys = rest
             .get(usize::from(item.quantity.is_some())..)
             .unwrap_or_default();
@@ -93,7 +94,7 @@ impl Charging<'_> {
             AmountKind::By(_) => self.by_option(book, item, keys)?,
             AmountKind::Grid { grid, beyond, .. } => {
                 let grid = book.grids.get(grid).ok_or(Lack::NoPrice)?;
-                self.by_size(grid, *beyond, item, keys)?
+                self.by_size(grid, *beyond, index, keys)?
             }
             AmountKind::Flat | AmountKind::Percent(_) => match book.amounts.get(&item.id) {
                 Some(Amount::Money(amount)) => amount.clone(),
@@ -133,13 +134,7 @@ impl Charging<'_> {
         row.map(|row| row.amount.clone()).ok_or(Lack::NoPrice)
     }
 
-    fn by_size(
-        &self,
-        grid: &Grid,
-        beyond: Beyond,
-        item: &PriceItem,
-        keys: &[TermId],
-    ) -> Result<Number, Lack> {
+    fn by_size(&self, grid: &Grid, beyond: Beyond, item: ItemIndex, keys: &[TermId]) -> Result<Number, Lack> {
         let mut sizes = Vec::new();
         let mut wants = Wants::new();
         for key in keys {
@@ -164,14 +159,7 @@ impl Charging<'_> {
         }
         match (cell.and_then(|cell| grid.cells.get(cell)?.clone()), beyond) {
             (Some(amount), _) => Ok(amount),
-            (None, Beyond::SignOff) => {
-                let items = &self.catalog().declarations().items;
-                let index = items
-                    .iter()
-                    .find(|(_, other)| *other == item)
-                    .map(|(index, _)| index);
-                Err(Lack::Unknown(index.map(Want::SignOff).into_iter().collect()))
-            }
+            (None, Beyond::SignOff) => Err(Lack::Unknown(Wants::from([Want::SignOff(item)]))),
             (None, Beyond::Break) => Err(Lack::NoPrice),
         }
     }
