@@ -90,7 +90,7 @@ impl Arrived {
         kept.is_some_and(|known| {
             // What depends on something takes three questions, one of them with marks.
             let questions = if known.wants.is_empty() { 1 } else { 4 };
-            known.engine().diagram().edge_count().saturating_mul(questions) <= QUICK_EDGES_MAX
+            known.prepared.edge_count().saturating_mul(questions) <= QUICK_EDGES_MAX
         })
     }
 }

@@ -11,13 +11,11 @@
 //! (2008).
 
 mod frame;
-mod grouping;
 mod merge;
 mod plan;
 
 use crate::automata::{Automata, StateId};
 use crate::compile::frame::Frame;
-use crate::compile::grouping::Groupings;
 use crate::compile::merge::Merge;
 use crate::compile::plan::Plan;
 use crate::diagram::build::Builder;
@@ -72,7 +70,6 @@ pub(crate) fn compile_counted(
         done: 0,
         stack: Vec::new(),
         spare: Vec::new(),
-        groupings: Groupings::default(),
         merge: Merge::default(),
         builder: Builder::new(&network.domains, labels),
     };
@@ -110,7 +107,6 @@ struct Compiler<'a> {
     stack: Vec<Frame>,
     /// Frames whose memory is used again.
     spare: Vec<Frame>,
-    groupings: Groupings,
     merge: Merge,
     builder: Builder,
 }
@@ -146,7 +142,7 @@ impl Compiler<'_> {
             }
             let children = self.plan.children(frame.variable);
             let Some(child) = children.get(frame.below.len()) else {
-                frame.keep(self.automata, &self.groupings, &mut self.builder);
+                frame.keep(self.automata, &mut self.builder);
                 continue;
             };
             key.clear();
@@ -165,7 +161,7 @@ impl Compiler<'_> {
         };
         match known {
             Some(node) => frame.below.push(node),
-            None => frame.close(self.automata, &self.groupings),
+            None => frame.close(self.automata),
         }
     }
 
@@ -185,7 +181,6 @@ impl Compiler<'_> {
             self.plan.at(variable),
             domain.map_or(0, |domain| domain.size),
             state,
-            &mut self.groupings,
             &mut self.builder,
         );
         self.stack.push(frame);
@@ -197,14 +192,14 @@ impl Compiler<'_> {
         let Some(frame) = self.stack.pop() else {
             return Ok(None);
         };
-        let known = self.merge.node(&frame, &self.groupings, &mut self.builder);
+        let known = self.merge.node(&frame, &mut self.builder);
         if self.builder.node_count() > self.limits.nodes {
             return Err(Limit::Nodes {
                 variables: self.builder.busiest(&self.network.domains),
                 limit: self.limits.nodes,
             });
         }
-        if self.states.bytes() + self.groupings.bytes() + self.builder.bytes() > self.limits.bytes {
+        if self.states.bytes() + self.builder.bytes() > self.limits.bytes {
             return Err(Limit::Bytes {
                 variables: self.builder.busiest(&self.network.domains),
                 limit: self.limits.bytes,

@@ -9,6 +9,7 @@
 //! Memory: 8 bytes an edge, 8 a branch, 8 a node, 4 a child, 4 a value of a set.
 
 pub(crate) mod build;
+mod cut;
 
 use crate::label::{Label, LabelId};
 use crate::network::{Domain, Variable};

@@ -159,8 +159,7 @@ impl Engine {
         if !is_compiled_in {
             return Err(NotPrepared::OtherPolicy);
         }
-        let prepared = Prepared::new(&self.residual, setting)?;
-        Ok(prepared.with(&self.diagram, setting))
+        Prepared::new(&self.residual, &self.diagram, setting)
     }
 }
 
@@ -169,39 +168,39 @@ impl Engine {
     /// How many configurations hold.
     #[must_use]
     pub fn count(&self, prepared: &Prepared, certainty: Certainty) -> BigUint {
-        count(&self.diagram, prepared.weights(certainty))
+        count(&prepared.diagram, prepared.weights(certainty))
     }
 
     /// The least subtotal in minor units of any configuration that holds.
     #[must_use]
     pub fn cheapest(&self, prepared: &Prepared, certainty: Certainty) -> Option<i64> {
         let mut scratch = Scratch::default();
-        let least = least(&self.diagram, prepared.weights(certainty), &mut scratch);
+        let least = least(&prepared.diagram, prepared.weights(certainty), &mut scratch);
         least.is_feasible().then(|| least.cents())
     }
 
     /// The fewest picks that must change, and the least subtotal among those; no change when the picks go together.
     #[must_use]
     pub fn selection(&self, prepared: &Prepared, picks: &[Picked]) -> OptionAnswer {
-        selection(&self.diagram, prepared, &standing(picks))
+        selection(&prepared.diagram, prepared, &standing(picks))
     }
 
     /// For every option of every attribute the fewest changes and the least subtotal.
     #[must_use]
     pub fn options(&self, prepared: &Prepared, picks: &[Picked]) -> Vec<Vec<OptionAnswer>> {
-        answers(&self.diagram, prepared, &standing(picks)).options
+        answers(&prepared.diagram, prepared, &standing(picks)).options
     }
 
     /// Both answers at once: for the picks as they stand, and for every option.
     #[must_use]
     pub fn answers(&self, prepared: &Prepared, picks: &[Picked]) -> Answers {
-        answers(&self.diagram, prepared, &standing(picks))
+        answers(&prepared.diagram, prepared, &standing(picks))
     }
 
     /// What must be known before it is certain that each option can be had.
     #[must_use]
     pub fn waits(&self, prepared: &Prepared, picks: &[Picked]) -> Waits {
-        waits(&self.diagram, prepared, &standing(picks))
+        waits(&prepared.diagram, prepared, &standing(picks))
     }
 
     /// Whole units that keep the picks and hold, best first.
@@ -214,7 +213,7 @@ impl Engine {
             picks: &picks,
             ..*wish
         };
-        complete(&self.diagram, prepared, &wish)
+        complete(&prepared.diagram, prepared, &wish)
     }
 }
 

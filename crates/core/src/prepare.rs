@@ -3,11 +3,14 @@
 //! Measures, facts, waivers, the day, the book and the policy are looked at here and nowhere later. A gate that is unknown
 //! counts as open when asking what is not ruled out, and as closed when asking what is certain.
 //!
-//! Always holds: one preparation serves any number of questions; the diagram is not touched.
-//! Cost: one visit a part of a gate or charge, one a label.
+//! What closed gates rule out is cut from the diagram, so that questions do not walk over it.
+//!
+//! Always holds: one preparation serves any number of questions; the compiled diagram is not touched.
+//! Cost: one visit a part of a gate or charge, one a node, edge and label, and a copy of what is left.
 
 mod charge;
 mod departures;
+mod settled;
 mod weigh;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -17,33 +20,26 @@ use thiserror::Error;
 
 use crate::diagram::Diagram;
 use crate::ground::Residual;
-use crate::label::{CellId, Label};
 use crate::network::Variable;
 use crate::prepare::charge::{Charge, Charging};
 use crate::prepare::departures::Departures;
+use crate::prepare::settled::{GateState, LabelState, Settled};
 use crate::term::{Known, Term};
 use crate::weights::{CENTS_LIMIT, Cost, Weight, Weights};
 
 pub use crate::prepare::weigh::Certainty;
 use crate::prepare::weigh::weights;
 
-/// What a gate is in a setting.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub(crate) enum GateState {
-    Open,
-    Closed,
-    Unknown(Wants),
-}
-
-/// Gates, cells and options in a setting.
+/// A diagram in a setting: what is left of it, with what everything comes to.
 #[derive(Clone, Debug)]
 pub struct Prepared {
-    pub(crate) gates: Vec<GateState>,
-    pub(crate) cells: Vec<Charge>,
+    pub(crate) settled: Settled,
     pub(crate) departures: Departures,
     /// For each attribute how many options it has.
     option_counts: Vec<usize>,
     is_known: bool,
+    /// What closed gates leave of the diagram.
+    pub(crate) diagram: Diagram,
     possible: Weights,
     certain: Weights,
 }
@@ -62,23 +58,16 @@ pub enum NotPrepared {
     OtherPolicy,
 }
 
-/// What a label comes to in a setting.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub(crate) enum LabelState {
-    /// It can be had for so many minor units.
-    Open(i64),
-    /// A gate is closed, or something has no price.
-    Closed,
-    /// It depends on what is wanted; the minor units of what is known.
-    Unknown(i64),
-}
-
 impl Prepared {
     /// Looks at a setting.
     ///
     /// # Errors
     /// When the amounts of a unit could add up to more than is counted with.
-    pub(crate) fn new(residual: &Residual, setting: &Setting<'_>) -> Result<Self, NotPrepared> {
+    pub(crate) fn new(
+        residual: &Residual,
+        diagram: &Diagram,
+        setting: &Setting<'_>,
+    ) -> Result<Self, NotPrepared> {
         let waivers: BTreeSet<_> = setting
             .waivers
             .iter()
@@ -102,49 +91,50 @@ impl Prepared {
         };
         let cells = charging.all(&residual.cells);
         refuse_too_much(residual, &cells)?;
-        let attributes = setting.catalog.declarations().attributes.values();
-        let gates: Vec<GateState> = gates.collect();
-        let is_known = !gates.iter().any(|gate| matches!(gate, GateState::Unknown(_)))
-            && !cells.iter().any(|cell| matches!(cell, Charge::Unknown(_)));
-        Ok(Self {
-            gates,
-            is_known,
+        let settled = Settled {
+            gates: gates.collect(),
             cells,
+        };
+        let states = diagram.labels().iter().map(|label| settled.label(label));
+        let open: Vec<bool> = states.map(|state| state != LabelState::Closed).collect();
+        let diagram = diagram.cut(&open);
+        let mut labels = diagram.labels().iter();
+        let is_known = labels.all(|label| matches!(settled.label(label), LabelState::Open(_)));
+        let attributes = setting.catalog.declarations().attributes.values();
+        let masks = masks(&diagram, setting);
+        let weighed = |certainty| {
+            let mut weights = weights(&settled, &diagram, &masks, certainty);
+            if !is_in_force(setting) {
+                // Labels and not options, since a pick that is honoured opens its option again.
+                weights.labels.fill(Weight::INFEASIBLE);
+            }
+            weights
+        };
+        Ok(Self {
+            possible: weighed(Certainty::NotRuledOut),
+            certain: weighed(Certainty::Certain),
             departures: Departures::new(residual, setting, &outcomes),
             option_counts: attributes.map(|one| one.options.len()).collect(),
-            possible: Weights::default(),
-            certain: Weights::default(),
+            settled,
+            diagram,
+            is_known,
         })
     }
 
-    /// With the weights of a diagram.
-    pub(crate) fn with(mut self, diagram: &Diagram, setting: &Setting<'_>) -> Self {
-        let masks = masks(diagram, setting);
-        self.possible = weights(&self, diagram, &masks, Certainty::NotRuledOut);
-        self.certain = weights(&self, diagram, &masks, Certainty::Certain);
-        if !is_in_force(setting) {
-            // Labels and not options, since a pick that is honoured opens its option again.
-            for weights in [&mut self.possible, &mut self.certain] {
-                weights.labels.fill(Weight::INFEASIBLE);
-            }
-        }
-        self
+    /// How many edges the diagram has that are left in this setting: what a question walks over.
+    #[must_use]
+    pub fn edge_count(&self) -> usize {
+        self.diagram.edge_count()
     }
 
-    /// Everything that some gate or price of the catalog would need to be known, and is not.
+    /// Everything that some gate or price would need to be known and is not, of those that still matter in this setting.
     ///
     /// More than one question needs: what a single option depends on is among it.
     #[must_use]
     pub fn wants(&self) -> Wants {
-        let gates = self.gates.iter().filter_map(|gate| match gate {
-            GateState::Unknown(wants) => Some(wants),
-            GateState::Open | GateState::Closed => None,
-        });
-        let cells = self.cells.iter().filter_map(|cell| match cell {
-            Charge::Unknown(wants) => Some(wants),
-            Charge::Amount(_) | Charge::NoPrice | Charge::TooLarge => None,
-        });
-        gates.chain(cells).flatten().cloned().collect()
+        let labels = self.diagram.labels().iter();
+        let wants = labels.flat_map(|label| self.settled.wants_of(label));
+        wants.flatten().cloned().collect()
     }
 
     /// The weights before any pick.
@@ -155,66 +145,15 @@ impl Prepared {
         }
     }
 
-    /// Whether everything is known that some gate or price of the catalog needs.
+    /// Whether everything is known that matters in this setting.
     pub(crate) fn is_known(&self) -> bool {
         self.is_known
-    }
-
-    /// What each unknown gate and cell of a label wants.
-    pub(crate) fn wants_of(&self, label: &Label) -> impl Iterator<Item = &Wants> {
-        let gates = label
-            .gates()
-            .iter()
-            .filter_map(|gate| match self.gates.get(gate.0 as usize) {
-                Some(GateState::Unknown(wants)) => Some(wants),
-                _ => None,
-            });
-        let cells = label
-            .cells()
-            .iter()
-            .filter_map(|cell| match self.cells.get(cell.0 as usize) {
-                Some(Charge::Unknown(wants)) => Some(wants),
-                _ => None,
-            });
-        gates.chain(cells)
     }
 
     /// Whether an option departs from the standard of its attribute, whatever else is chosen.
     pub(crate) fn departs(&self, attribute: AttributeIndex, value: usize) -> bool {
         let options = self.option_counts.get(attribute.0).copied().unwrap_or(0);
         self.departures.option(attribute, value, options)
-    }
-
-    /// Whether an amount of a label is not known.
-    pub(crate) fn has_unknown_amount(&self, label: &Label) -> bool {
-        let cell = |cell: &CellId| self.cells.get(cell.0 as usize);
-        let mut cells = label.cells().iter();
-        cells.any(|one| matches!(cell(one), Some(Charge::Unknown(_))))
-    }
-
-    /// What a label comes to.
-    pub(crate) fn label(&self, label: &Label) -> LabelState {
-        let mut unknown = false;
-        for gate in label.gates() {
-            match self.gates.get(gate.0 as usize) {
-                Some(GateState::Open) => {}
-                Some(GateState::Unknown(_)) => unknown = true,
-                Some(GateState::Closed) | None => return LabelState::Closed,
-            }
-        }
-        let mut sum = 0_i64;
-        for cell in label.cells() {
-            match self.cells.get(cell.0 as usize) {
-                Some(Charge::Amount(amount)) => sum = sum.saturating_add(*amount),
-                Some(Charge::Unknown(_)) => unknown = true,
-                Some(Charge::NoPrice | Charge::TooLarge) | None => return LabelState::Closed,
-            }
-        }
-        if unknown {
-            LabelState::Unknown(sum)
-        } else {
-            LabelState::Open(sum)
-        }
     }
 }
 

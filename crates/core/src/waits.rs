@@ -63,7 +63,7 @@ pub(crate) fn waits(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) ->
     let place = |want: &Want| all.binary_search(want).unwrap_or(0).min(TOLD_APART - 1);
     let mark = |wants: &Wants| wants.iter().fold(0, |mark: Mark, want| mark | (1 << place(want)));
     let of_label = |label| {
-        let wants = prepared.wants_of(label);
+        let wants = prepared.settled.wants_of(label);
         wants.fold(0, |marks, wants| marks | mark(wants))
     };
     let marks: Vec<Mark> = diagram.labels().iter().map(of_label).collect();
@@ -116,7 +116,7 @@ fn ranks(diagram: &Diagram, prepared: &Prepared, picks: &[Picked]) -> Weights<Ra
     Weights {
         options: weights.options.iter().map(|weight| rank(weight, false)).collect(),
         labels: labels
-            .map(|(label, weight)| rank(weight, prepared.has_unknown_amount(label)))
+            .map(|(label, weight)| rank(weight, prepared.settled.has_unknown_amount(label)))
             .collect(),
     }
 }

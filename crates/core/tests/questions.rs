@@ -9,8 +9,8 @@ use astragal_core::engine::{Engine, NotPrepared};
 use astragal_core::limit::Limits;
 use astragal_core::options::{Least, Picked};
 use astragal_model::{
-    AttributeIndex, Authorities, Comparison, Declarations, Expression, Id, MeasureIndex, Number, Policy,
-    PolicyTerms, Setting, Standard, Subject, Value,
+    AttributeIndex, Authorities, Comparison, Declarations, Expression, Id, MeasureIndex, Number, PolicyTerms,
+    Setting, Standard, Subject, Value,
 };
 
 use crate::plain::{Made, Plain, Together, WIDE, site};
@@ -61,24 +61,26 @@ fn a_setting_with_other_authorities_or_another_policy_is_refused() {
     };
     assert_eq!(engine.prepare(&other).unwrap_err(), NotPrepared::OtherAuthorities);
 
-    let mut policy = Policy {
+    let mut terms = PolicyTerms {
         id: Id::new("dealer"),
-        terms: PolicyTerms::default(),
+        label: "Dealer".to_owned(),
+        hidden: BTreeMap::new(),
+        standards: BTreeMap::from([(AttributeIndex(0), Standard::Option(Id::new("o1")))]),
+        rules: Vec::new(),
+        mark_ups: BTreeMap::new(),
+        round_to: None,
+        tail: Vec::new(),
     };
-    policy
-        .terms
-        .standards
-        .insert(AttributeIndex(0), Standard::Option(Id::new("o1")));
+    let policy = made.catalog.policy(terms.clone()).unwrap();
     let light = Setting {
         policy: Some(&policy),
         ..setting
     };
     assert!(engine.prepare(&light).is_ok(), "it needs no diagram of its own");
-    let mut with_rule = policy.clone();
-    with_rule
-        .terms
+    terms
         .rules
-        .extend(made.catalog.declarations().rules.values().cloned());
+        .extend(made.catalog.declarations().rules.iter().cloned());
+    let with_rule = made.catalog.policy(terms).unwrap();
     let heavy = Setting {
         policy: Some(&with_rule),
         ..setting
@@ -150,7 +152,7 @@ fn ruled_out_where(conditions: Vec<Expression>) -> Made {
         .collect();
     let made = plain.made();
     let mut declared: Declarations = made.catalog.declarations().clone();
-    let rules = declared.rules.values().cloned().zip(conditions).enumerate();
+    let rules = declared.rules.iter().cloned().zip(conditions).enumerate();
     declared.rules = rules
         .map(|(option, (mut rule, condition))| {
             let own = Expression::is_option(AttributeIndex(0), &format!("o{option}"));

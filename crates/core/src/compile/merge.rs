@@ -6,7 +6,6 @@
 //! Cost: a hash and a sort of the values. Its memory is used again.
 
 use crate::compile::frame::Frame;
-use crate::compile::grouping::Groupings;
 use crate::diagram::build::Builder;
 use crate::diagram::{AndId, Branch, Edge, NodeId};
 use crate::label::LabelId;
@@ -25,15 +24,10 @@ pub(crate) struct Merge {
 
 impl Merge {
     /// The node of a frame whose groups are all visited; `None` when nothing holds.
-    pub(crate) fn node(
-        &mut self,
-        frame: &Frame,
-        groupings: &Groupings,
-        builder: &mut Builder,
-    ) -> Option<NodeId> {
+    pub(crate) fn node(&mut self, frame: &Frame, builder: &mut Builder) -> Option<NodeId> {
         self.edges.clear();
         self.placed.clear();
-        for (value, label, and) in frame.values(groupings) {
+        for (value, label, and) in frame.values() {
             let edge = self.edges.number(label.0, &[and]);
             self.placed.push((edge, value));
         }

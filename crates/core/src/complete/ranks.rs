@@ -84,7 +84,7 @@ fn of_label(prepared: &Prepared, wish: &Wish<'_>, label: &Label, cents: i64) -> 
     let departures = departing.filter(|one| departs(*one)).count();
     let counts = Counts {
         departures: i64::try_from(departures).unwrap_or(i64::MAX),
-        cents: if prepared.has_unknown_amount(label) {
+        cents: if prepared.settled.has_unknown_amount(label) {
             UNKNOWN_CENTS
         } else {
             cents

@@ -16,7 +16,7 @@ use rustc_hash::FxHashMap;
 use crate::term::{Term, TermId, Terms, number};
 
 /// LIMIT: summands of one side; a longer sum is an atom.
-const SUMMANDS: usize = 24;
+const SUMMANDS: usize = 4;
 
 /// LIMIT: how many sums are remembered before the memory is cleared.
 const REMEMBERED: usize = 200_000;
