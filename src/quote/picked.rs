@@ -44,6 +44,21 @@ impl Picks {
         }
         made
     }
+
+    /// The same with every pin loosened; nothing where nothing is pinned.
+    pub(crate) fn without_pins(&self) -> Option<Self> {
+        if !self.picks.iter().any(|pick| pick.pinned) {
+            return None;
+        }
+        let loosened = |pick: &Picked| Picked {
+            pinned: false,
+            ..*pick
+        };
+        Some(Self {
+            picks: self.picks.iter().map(loosened).collect(),
+            quoted: self.quoted.clone(),
+        })
+    }
 }
 
 /// Whether the judge lets an option stand that is no longer offered, since it was quoted in time.
