@@ -189,6 +189,45 @@ fn the_nearest_unit_names_as_many_picks_as_must_change() {
     }
 }
 
+/// A crank that is no longer offered and a finish that the dealer hides: no single option would do, and the quote promises none.
+#[test]
+fn where_two_picks_must_change_both_are_named() {
+    let retired = "\"handle\", option = \"ring\" },\n  { attribute = \"hardware_finish\", option = \"polished-brass\" }";
+    let finish = "\"hardware_finish\", option = \"satin-nickel\" }";
+    let (_folder, path) = house("B1", finish, retired);
+    let completion = opening(&path, "B1")["unit"]["completion"].clone();
+    assert_eq!(completion["least_changes"], 2);
+    let picks = changed(&completion["nearest"]);
+    let picks: Vec<_> = picks
+        .iter()
+        .map(|[attribute, from, _]| [*attribute, *from])
+        .collect();
+    let expected = [["handle", "ring"], ["hardware_finish", "polished-brass"]];
+    assert_eq!(picks, expected.map(|pair| pair.map(Some)));
+    let text = run(&["quote", &path]).out;
+    check_says(
+        block(&text, "B1"),
+        &[
+            "at least 2 of your choices must change",
+            "instead of Ring crank; Hardware finish:",
+            "shows how many choices each option would change",
+        ],
+    );
+}
+
+/// Nobody asked whether someone sleeps in the basement, and the finish is hidden: the way out waits for that.
+#[test]
+fn a_nearest_unit_that_waits_for_something_says_so() {
+    let finish = "picks = [{ attribute = \"hardware_finish\", option = \"polished-brass\" },";
+    let (_folder, path) = house("C1", "picks = [", finish);
+    let found = opening(&path, "C1");
+    assert_eq!(broken(&found["unit"]), ["hardware_finish.offered"]);
+    assert_eq!(found["unit"]["completion"]["nearest"]["depends"], true);
+    let text = run(&["quote", &path]).out;
+    let says = "As far as is known, the nearest unit that may hold has Hardware finish:";
+    check_says(block(&text, "C1"), &[says]);
+}
+
 /// Changing what the nearest unit changes is enough: the quote then holds.
 #[test]
 fn the_picks_of_the_nearest_unit_hold() {

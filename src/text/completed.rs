@@ -103,12 +103,12 @@ pub(super) fn nearest_shown(unit: &QuotedUnit<'_>, nearest: &Nearest) -> String 
         )
     });
     let changed: Vec<String> = changed.collect();
-    let holds = if nearest.depends {
-        "that may hold, as far as is known,"
+    let unit = if nearest.depends {
+        "As far as is known, the nearest unit that may hold"
     } else {
-        "that holds"
+        "The nearest unit that holds"
     };
-    format!("The nearest unit {holds} has {}.", changed.join("; "))
+    format!("{unit} has {}.", changed.join("; "))
 }
 
 /// What the cheapest unit with the same picks would save.
