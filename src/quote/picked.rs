@@ -14,8 +14,8 @@ pub(crate) struct Picks {
 }
 
 impl Picks {
-    /// `judgement` is of these picks, filled with standards: it says which are honoured although they are no longer offered. Without it none is.
-    /// Picks of `pins` never change.
+    /// `judgement` is of these picks, filled with standards: it says which are honoured although they are no longer offered. Without
+    /// it none is. Picks of `pins` never change.
     pub(crate) fn new(
         catalog: &Catalog,
         picks: &[Pick],
