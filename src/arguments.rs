@@ -17,6 +17,15 @@ Exit codes (the worst wins):
   2  wrong usage
   1  the answer could not be written";
 
+const OPTIONS_EXIT_CODES: &str = "\
+Exit codes (where an opening has several units, the worst wins):
+  0  the picks go together; something may still be to choose
+  3  whether they go together depends on a measure or a fact that is not known
+  4  some picks must change, or nothing holds whatever is picked
+  5  input cannot be read, or a limit is passed; what is written says why
+  2  wrong usage
+  1  the answer could not be written";
+
 const QUOTE_EXAMPLES: &str = "\
 Examples:
   astragal quote examples/corner-house/order.toml
@@ -91,7 +100,7 @@ pub(crate) enum Command {
     #[command(after_help = format!("{QUOTE_EXAMPLES}\n\n{EXIT_CODES}"))]
     Quote(QuoteArguments),
     /// Show every option of one opening: what is free, what it costs, and how many picks it would change
-    #[command(after_help = format!("{OPTIONS_EXAMPLES}\n\n{EXIT_CODES}"))]
+    #[command(after_help = format!("{OPTIONS_EXAMPLES}\n\n{OPTIONS_EXIT_CODES}"))]
     Options(OptionsArguments),
     /// Check a library: read every catalog, price book and policy, and prove the examples
     #[command(after_help = format!("{CHECK_EXAMPLES}\n\n{EXIT_CODES}"))]

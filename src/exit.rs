@@ -2,11 +2,14 @@
 //!
 //! 0 all holds, 3 something cannot be decided, 4 something does not hold, 5 input cannot be read. The worst wins: an
 //! order with one opening that does not hold and one that cannot be decided ends with 4. 2 is wrong usage, and 1 means
-//! that the answer could not be written.
+//! that the answer could not be written. `options` says 0 for picks that go together, 3 where that depends on what is not known, 4
+//! where some must change or nothing holds, and 5 also where a limit is passed.
 
 use std::process::ExitCode;
 
 use astragal_model::Verdict;
+
+use crate::options::selection::SelectionState;
 
 /// How the program ends; the order is from best to worst.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -45,6 +48,16 @@ impl From<Verdict> for Exit {
             Verdict::Holds => Self::Holds,
             Verdict::Undecided => Self::Undecided,
             Verdict::Broken => Self::Broken,
+        }
+    }
+}
+
+impl From<SelectionState> for Exit {
+    fn from(state: SelectionState) -> Self {
+        match state {
+            SelectionState::GoesTogether => Self::Holds,
+            SelectionState::Depends => Self::Undecided,
+            SelectionState::Conflicts | SelectionState::Impossible => Self::Broken,
         }
     }
 }

@@ -3,11 +3,11 @@
 //! `astragal quote order.toml` says for every opening what it costs and which rules hold; `astragal options order.toml
 //! --opening B1` what every other option would cost and change; `astragal check library` what is wrong with the files of a
 //! library; `astragal print library` writes its option charts and price pages; `astragal schema` what an editor needs to
-//! know of the files; `astragal serve library` answers other programs over gRPC. Answers go to standard output, findings to standard error, and the exit code says the worst that was
-//! found: see [`exit`].
+//! know of the files; `astragal serve library` answers other programs over gRPC. Answers go to standard output, findings to
+//! standard error, and the exit code says the worst that was found: see [`exit`].
 //!
-//! Always holds: the same files and arguments give the same bytes, the milliseconds of a check apart; nothing is rounded for showing; a reader that
-//! stops listening is no failure.
+//! Always holds: the same files and arguments give the same bytes, the milliseconds of a check apart; nothing is rounded for
+//! showing; a reader that stops listening is no failure.
 
 mod arguments;
 mod check;

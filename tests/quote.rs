@@ -186,11 +186,24 @@ fn every_notice_stands_with_its_opening_or_once_with_those_that_every_opening_ca
     assert!(own > 0 && shared > 0, "the house has notices of both kinds");
 }
 
+/// The quote of the house of mistakes with an opening L6 that is 400 in wide.
+fn wide_l6() -> String {
+    let folder = tempfile::tempdir().expect("a folder");
+    program::copy_folder("tests/fixtures", folder.path());
+    let path = folder.path().join("orders/broken.toml");
+    let text = std::fs::read_to_string(&path).expect("the order");
+    let (before, last) = text.rsplit_once("size = \"30 1/2\"").expect("the last opening");
+    std::fs::write(&path, format!("{before}size = \"400\"{last}")).expect("the order");
+    run(&["quote", path.to_str().expect("a path")]).out
+}
+
 #[test]
 fn what_does_not_hold_says_which_rule_in_its_own_words_and_what_it_reads() {
     let text = check_quote("broken", &[], 4);
+    // So wide that nothing holds, and nothing is filled in but standards.
+    let wide = wide_l6();
     check_says(
-        block(&text, "L6"),
+        block(&wide, "L6"),
         &[
             "A unit that does not open has no screen.",
             "Rule no-screen-on-fixed, authority: plant",
@@ -266,13 +279,22 @@ fn the_cheapest_quote_costs_less_by_what_the_standard_one_says_and_keeps_every_p
         let text = amount["amount"].as_str().unwrap();
         text.replace('.', "").parse().unwrap()
     };
+    let text = run(&["quote", house, "--cheapest"]).out;
+    check_says(
+        &text,
+        &["less than with standards; standards are filled in all the same for D1, B3 and C1."],
+    );
     let mut compared = 0;
     for (one, other) in openings(&standard).iter().zip(&openings(&cheapest)) {
         let saves = &one["unit"]["completion"]["cheapest"]["saves"];
+        let filled_with = &other["unit"]["completion"]["filled_with"];
         if saves.is_null() {
             assert_eq!(one["total"], other["total"]);
+            let is_settled = other["unit"]["completion"]["cheapest"]["state"] == "quoted";
+            assert_eq!(filled_with, if is_settled { "cheapest" } else { "standard" });
             continue;
         }
+        assert_eq!(filled_with, "cheapest");
         let quantity = one["quantity"].as_i64().unwrap();
         assert_eq!(
             cents(&one["total"]) - cents(&other["total"]),
@@ -299,6 +321,10 @@ fn the_cheapest_quote_costs_less_by_what_the_standard_one_says_and_keeps_every_p
         assert!(other["verdict"] == "holds" && other["unit"]["completion"]["aim"] == "cheapest");
         compared += 1;
     }
+    check_says(
+        block(&text, "B3"),
+        &["What is cheapest depends on what is not known; standards are filled in."],
+    );
     assert!(compared >= 6, "{compared} openings have something cheaper");
     let saves = |answer: &serde_json::Value| cents(&answer["totals"]["cheapest_saves"]);
     let sum = |answer: &serde_json::Value| cents(&answer["totals"]["sum_of_known"]);
@@ -311,39 +337,10 @@ fn picks_that_do_not_go_together_stay_and_the_least_that_must_change_is_said() {
     let text = check_quote("broken", &[], 4);
     check_says(
         block(&text, "L6"),
-        &["Whatever is filled in, at least one of your choices must change."],
-    );
-    check_says(
-        block(&text, "L6"),
-        &["you chose Operation: Fixed", "standard Screen: Full screen"],
-    );
-}
-
-/// Nothing is broken while the hinge side is still to choose; that no side would do is said all the same.
-#[test]
-fn that_nothing_still_to_choose_would_hold_is_said_before_it_is_chosen() {
-    let folder = tempfile::tempdir().expect("a folder");
-    program::copy_folder("tests/fixtures", folder.path());
-    let catalog = folder.path().join("library/small/catalog.toml");
-    let mut text = std::fs::read_to_string(&catalog).expect("the catalog");
-    text.push_str(
-        "\n[[rule]]\nid = \"no-side\"\nauthority = \"plant\"\nwhen = 'operation == \"casement\"'\n\
-         require = 'hinge_side != \"left\" && hinge_side != \"right\"'\nmessage = \"No side.\"\n",
-    );
-    std::fs::write(&catalog, text).expect("the catalog with one rule more");
-    let order = folder.path().join("orders/broken.toml");
-    let text = std::fs::read_to_string(&order).expect("the order");
-    let text = text.replacen(
-        "picks = [{ attribute = \"operation\", option = \"fixed\" }]",
-        "picks = [{ attribute = \"operation\", option = \"casement\" }]",
-        1,
-    );
-    std::fs::write(&order, text).expect("the order");
-    let ran = run(&["quote", order.to_str().expect("a path")]);
-    check_says(
-        block(&ran.out, "L1"),
         &[
-            "Small windows cannot be decided yet",
+            "you chose Operation: Fixed",
+            "Does not hold",
+            "Rule colour-pairs",
             "Whatever is filled in, at least one of your choices must change.",
         ],
     );

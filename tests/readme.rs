@@ -1,7 +1,8 @@
 //! The answers on the README are what the program says. `UPDATE_EXPECT=1` writes them anew.
 //!
-//! A comment above a block says which answer it is: the block of an opening, cut where an ellipsis stands; the end of the
-//! quote; the options of an opening, cut likewise; a check of the demo library; a check of a copy of it with two mistakes.
+//! A comment above a block says which answer it is: the block of an opening, cut where an ellipsis stands; what does not hold
+//! of another; the end of the quote; the options of an opening, cut likewise; a check of the demo library; a check of a copy of
+//! it with two mistakes.
 
 #![expect(
     clippy::panic,
@@ -60,6 +61,11 @@ fn answer(which: &str) -> String {
                 cut(opening, "B1: ", "\n  Chosen")
             )
         }
+        "conflict" => {
+            let quote = quote();
+            let opening = block(&quote, "D1");
+            format!("{}\n", cut(opening, "  Does not hold", "\n\n"))
+        }
         "end" => {
             let quote = quote();
             let (_, end) = quote.rsplit_once("====\n").expect("the line above the totals");
@@ -99,7 +105,7 @@ fn every_answer_on_the_readme_is_what_the_program_says() {
     let page = fs::read_to_string(&path).expect("the README");
     let mut written = page.clone();
     let found = samples(&page);
-    assert_eq!(found.len(), 5, "answers on the page");
+    assert_eq!(found.len(), 6, "answers on the page");
     for sample in found {
         let said = answer(&sample.verb);
         written = written.replace(

@@ -12,7 +12,7 @@ mod served;
 
 use program::json;
 use serde_json::{Value, json as value};
-use served::asked::{HOUSE, amount, house, list, opening, text, unit, word};
+use served::asked::{HOUSE, amount, as_verdict, house, list, opening, text, unit, word};
 use served::process::Service;
 use served::v1::catalog_service_client::CatalogServiceClient;
 use served::v1::unit_service_client::UnitServiceClient;
@@ -297,7 +297,7 @@ fn as_said(said: &Value) -> Value {
     };
     let asked = list(&said["attributes"]).filter(|one| one["audience"] == "customer");
     value!({
-        "verdict": said["verdict"],
+        "verdict": as_verdict(&said["selection_state"]),
         "selection_changes": said["selection_changes"],
         "least_subtotal": said["least_subtotal"],
         "attributes": asked.map(attribute).collect::<Vec<_>>(),

@@ -21,7 +21,7 @@ use std::process::{Command, Stdio};
 
 use program::json;
 use serde_json::{Value, json as value};
-use served::asked::{HOUSE, house, list, text};
+use served::asked::{HOUSE, as_verdict, house, list, text};
 use served::process::Service;
 
 const SCRIPT: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/outside/service_by_grpcio.py");
@@ -72,7 +72,11 @@ fn check_opening(opening: &Value, found: &Value) {
     let said = json(&["options", HOUSE, "--opening", &tag, "--format", "json"]);
     let said = &said["units"][0];
     let options = &found["options"];
-    assert_eq!(options["verdict"], verdict(&said["verdict"]), "{tag}");
+    assert_eq!(
+        options["verdict"],
+        verdict(&as_verdict(&said["selection_state"])),
+        "{tag}"
+    );
     assert_eq!(
         amount(&options["least_subtotal"]),
         said["least_subtotal"],

@@ -5,22 +5,29 @@ use astragal_model::{AttributeIndex, Catalog, Choice, Subject};
 use serde::Serialize;
 
 use crate::json::values::{Amount, Named, amount, named, option};
-use crate::quote::completion::{Cheapest, Less};
+use crate::quote::cheapest::{Cheapest, Less};
+use crate::quote::nearest::Nearest;
 use crate::quote::work::{Quote, QuotedUnit};
 
 /// How a unit was completed.
 #[derive(Serialize)]
 pub(crate) struct CompletionAnswer {
-    /// `standard` or `cheapest`.
+    /// What was asked for: `standard` or `cheapest`.
     aim: &'static str,
-    /// The rules that would not hold with standards alone; empty where nothing departs for their sake.
+    /// What was filled in: `standard` also where what is cheapest cannot be said.
+    filled_with: &'static str,
+    /// The rules that would not hold with standards alone and do with what is filled in.
     because: Vec<Because>,
     /// What is filled in beside its standard.
     departures: Vec<Departure>,
-    /// How many picks must change at least, where nothing holds with all of them and something does without.
+    /// How many picks must change at least, where nothing holds with all of them and something does that keeps the pins.
     least_changes: Option<i64>,
-    /// Whether nothing holds, whatever is chosen.
+    /// Whether nothing holds that keeps the pins.
     impossible: bool,
+    /// How many picks must change at least once the pins are loosened, where nothing holds with them and something does without.
+    changes_without_pins: Option<i64>,
+    /// What changes the fewest picks, where some must change; with pins loosened where nothing holds with them.
+    nearest: Option<NearestAnswer>,
     cheapest: CheapestAnswer,
     /// Why nothing but standards could be filled in.
     not_completed: Option<String>,
@@ -36,6 +43,22 @@ struct Because {
 struct Departure {
     attribute: Named,
     standard: Named,
+}
+
+/// The unit that changes the fewest picks.
+#[derive(Serialize)]
+pub(super) struct NearestAnswer {
+    changed: Vec<ChangedAnswer>,
+    /// Whether it holds only if what is not known turns out well.
+    depends: bool,
+}
+
+#[derive(Serialize)]
+struct ChangedAnswer {
+    attribute: Named,
+    from: Named,
+    /// Null where the attribute is no longer asked.
+    to: Option<Named>,
 }
 
 #[derive(Serialize)]
@@ -73,17 +96,39 @@ impl CompletionAnswer {
             }
         });
         Self {
-            aim: match quote.aim {
-                Some(Aim::Cheapest) => "cheapest",
-                Some(Aim::Standard) | None => "standard",
-            },
+            aim: aim_word(quote.aim.unwrap_or_default()),
+            filled_with: aim_word(completion.filled_with),
             because: because.collect(),
             departures: departures.collect(),
             least_changes: completion.least_changes,
             impossible: completion.is_impossible,
+            changes_without_pins: completion.changes_without_pins,
+            nearest: completion.nearest.as_ref().map(|one| nearest(catalog, one)),
             cheapest: cheapest(catalog, &completion.cheapest),
             not_completed: completion.not_asked.clone(),
         }
+    }
+}
+
+fn aim_word(aim: Aim) -> &'static str {
+    match aim {
+        Aim::Standard => "standard",
+        Aim::Cheapest => "cheapest",
+    }
+}
+
+pub(super) fn nearest(catalog: &Catalog, nearest: &Nearest) -> NearestAnswer {
+    let changed = nearest.changed.iter().map(|pick| {
+        let subject = Subject::Attribute(pick.attribute);
+        ChangedAnswer {
+            attribute: named(catalog, subject),
+            from: option(catalog, subject, &pick.from),
+            to: pick.to.as_ref().map(|to| option(catalog, subject, to)),
+        }
+    });
+    NearestAnswer {
+        changed: changed.collect(),
+        depends: nearest.depends,
     }
 }
 

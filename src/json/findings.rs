@@ -4,12 +4,16 @@ use astragal_catalog::finding::{Finding, Place, Severity};
 use astragal_catalog::source::Sources;
 use serde::Serialize;
 
+use crate::exit::Exit;
 use crate::json::FORMAT;
 
-/// The answer when input cannot be read.
+/// What stands in place of an answer when there is none.
 #[derive(Serialize)]
-pub(crate) struct Unreadable {
+pub(crate) struct NoAnswer<'a> {
     format: u32,
+    exit_code: u8,
+    /// Why there is none, where all could be read.
+    error: Option<&'a str>,
     findings: Vec<JsonFinding>,
 }
 
@@ -41,11 +45,13 @@ struct Related {
     end_column: usize,
 }
 
-impl Unreadable {
-    pub(crate) fn new(findings: &[Finding], sources: &Sources) -> Self {
+impl<'a> NoAnswer<'a> {
+    pub(crate) fn new(exit: Exit, error: Option<&'a str>, findings: &[Finding], sources: &Sources) -> Self {
         let findings = JsonFinding::all(findings, sources);
         Self {
             format: FORMAT,
+            exit_code: exit.code(),
+            error,
             findings,
         }
     }

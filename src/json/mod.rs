@@ -19,9 +19,8 @@ mod values;
 mod writing;
 
 pub(crate) use check::{checked, explained};
-pub(crate) use findings::{JsonFinding, Unreadable};
+pub(crate) use findings::{JsonFinding, NoAnswer};
 pub(crate) use options::options;
-pub(crate) use prices::item_name;
 pub(crate) use quote::quote;
 pub(crate) use writing::to_text;
 

@@ -126,7 +126,7 @@ impl OpeningAnswer {
             alternate_of: opening.alternate_of.clone(),
             room: opening.room.as_ref().map(Id::to_string),
             face: opening.face.as_ref().map(Id::to_string),
-            verdict: verdict_word(unit.judgement.verdict),
+            verdict: verdict_word(unit.verdict()),
             total: unit.opening_total().as_ref().map(amount),
             measures: measures(unit),
             facts: facts(unit),

@@ -1,13 +1,14 @@
 //! Prices for a program: every item with its steps, the tail, and the total of one unit.
 
 use astragal_model::{
-    AttributeIndex, Catalog, Class, Id, ItemFinding, ItemIndex, ItemState, Money, Number, PriceStep, Subject,
-    Total, Value,
+    AttributeIndex, Catalog, Class, Id, ItemFinding, ItemState, Money, Number, PriceStep, Subject, Total,
+    Value,
 };
 use serde::Serialize;
 
 use crate::json::judgement::part_named;
 use crate::json::values::{Amount, Named, TypedValue, Wanted, amount, magnitude, named, value, wants};
+use crate::quote::words::item_name;
 use crate::quote::work::QuotedUnit;
 
 /// What one unit costs.
@@ -97,16 +98,6 @@ enum TypedStep {
 struct KeyAnswer {
     attribute: Named,
     option: TypedValue,
-}
-
-/// The id of an item, with its part: `tempered`, `tempered.upper`.
-pub(crate) fn item_name(catalog: &Catalog, item: ItemIndex) -> String {
-    let declarations = catalog.declarations();
-    let declared = declarations.items.at(item);
-    match declared.part {
-        Some(part) => format!("{}.{}", declared.id, declarations.parts.at(part).id),
-        None => declared.id.to_string(),
-    }
 }
 
 impl PriceAnswer {

@@ -10,8 +10,8 @@ use crate::json::extra::Numbers;
 use crate::json::order::{OpeningAnswer, OrderAnswer};
 use crate::json::values::{Amount, amount};
 use crate::json::{FORMAT, JsonFinding};
+use crate::quote::words::CAUTION;
 use crate::quote::work::{Quote, Used};
-use crate::text::CAUTION;
 
 #[derive(Serialize)]
 struct QuoteAnswer {
@@ -154,7 +154,7 @@ fn totals(quote: &Quote<'_>) -> TotalsAnswer {
 
 fn summary(quote: &Quote<'_>) -> Summary {
     let tags = |verdict: Verdict| {
-        let with = quote.included().filter(|unit| unit.judgement.verdict == verdict);
+        let with = quote.included().filter(|unit| unit.verdict() == verdict);
         with.map(|unit| unit.opening.tag.clone()).collect()
     };
     let left_out = quote.units.iter().filter(|unit| !unit.opening.included);

@@ -5,6 +5,7 @@ use astragal_model::{
 };
 use serde::Serialize;
 
+use crate::quote::words::item_name;
 use crate::quote::work::QuotedUnit;
 
 /// A thing by its id, and as a person calls it.
@@ -180,7 +181,7 @@ fn wanted(unit: &QuotedUnit<'_>, want: &Want) -> Wanted {
         Want::DeductedBy(index) => ("deducted_by", catalog.name_of(Subject::DeductedBy(*index))),
         Want::Fact(index) => ("fact", catalog.name_of(Subject::Fact(*index))),
         Want::Choice(index) => ("choice", catalog.name_of(Subject::Attribute(*index))),
-        Want::SignOff(index) => ("sign_off", super::prices::item_name(catalog, *index)),
+        Want::SignOff(index) => ("sign_off", item_name(catalog, *index)),
     };
     Wanted {
         kind,

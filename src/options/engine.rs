@@ -32,6 +32,8 @@ pub(crate) struct OneOption<'a> {
     /// The position among the attribute's options; past the last it is *not asked*.
     pub(crate) value: usize,
     pub(crate) state: State,
+    /// Whether it is what the pick names.
+    pub(crate) picked: bool,
     /// What it costs more than the picks as they are, in minor units; where it depends, if all turns out as it needs.
     pub(crate) difference: Option<i64>,
     /// What must be known before it is certain, where it depends.
@@ -64,6 +66,27 @@ pub(crate) enum State {
     Impossible,
     /// It depends on what is not known; so many other picks must change at least.
     Depends(i64),
+}
+
+impl State {
+    /// How many other picks must change, at least so many where it depends; nothing where none would do.
+    pub(crate) fn changes(self) -> Option<i64> {
+        match self {
+            Self::Kept | Self::Free => Some(0),
+            Self::Changes(changes) | Self::Depends(changes) => Some(changes),
+            Self::Impossible => None,
+        }
+    }
+}
+
+impl Withheld {
+    /// The first or the last day on which the option is offered.
+    pub(crate) fn date(&self) -> Option<Date> {
+        match self {
+            Self::Hidden => None,
+            Self::From(date) | Self::Until(date) => Some(*date),
+        }
+    }
 }
 
 impl<'a> EngineOptions<'a> {
@@ -175,6 +198,7 @@ impl<'a> EngineOptions<'a> {
         OneOption {
             value,
             state,
+            picked: picked == Some(value),
             difference: least
                 .zip(base)
                 .and_then(|(least, base)| least.cents.checked_sub(base)),

@@ -1,21 +1,26 @@
 //! Completes a unit: the standard completion where standards alone do not hold, and the cheapest beside it.
 //!
 //! Where standards alone hold they are the standard completion. Where they do not, the engine departs from as few of them as
-//! can be, as long as no pick changes: picks that do not go together are not mended behind the customer's back. What
-//! cannot be decided is not worked around.
+//! can be, as long as no pick changes: picks that do not go together are not mended behind the customer's back. All the same what is
+//! shown broken is only what a pick is to blame for: rules that other fill-ins mend are mended. What cannot be decided is not
+//! worked around.
 //!
-//! Always holds: a unit of the engine has passed `judge`.
-//! Cost: judging once; at most two completions.
+//! Always holds: a unit of the engine has passed `judge`; every unit that is quoted has been judged as it is.
+//! Cost: judging once or twice; at most three completions.
 
-use astragal_core::complete::{Aim, Completed, Completion, Wish};
+use std::collections::BTreeSet;
+
+use astragal_core::complete::Aim;
 use astragal_core::engine::Engine;
 use astragal_core::prepare::Prepared;
 use astragal_model::{
-    AttributeIndex, Choice, Id, Judgement, Money, Number, Outcome, RuleState, Setting, Standing, Total, Unit,
-    UnitRequest, Value, Verdict, fill, judge, slots,
+    AttributeIndex, Choice, Id, Judgement, Origin, Outcome, PartIndex, RuleFinding, RuleName, RuleState,
+    Setting, Standing, Unit, UnitRequest, Value, Verdict, fill, judge, slots,
 };
 
-use crate::quote::picked::Picks;
+use crate::quote::asking::Asking;
+use crate::quote::cheapest::{Cheapest, compare};
+use crate::quote::nearest::{Nearest, filled_as};
 
 /// A unit that is quoted, and how it was completed.
 pub(crate) struct Quoted {
@@ -27,81 +32,41 @@ pub(crate) struct Quoted {
 /// How a unit was completed.
 #[derive(Default)]
 pub(crate) struct Completing {
-    /// The rules that do not hold with standards alone, by id, with their messages; empty where nothing departs for their sake.
+    /// The rules that do not hold with standards alone and do as the unit is filled in, by id, with their messages; empty where
+    /// nothing departs for their sake.
     pub(crate) because: Vec<(String, String)>,
     /// For each attribute that is filled in beside its standard, that standard.
     pub(crate) departures: Vec<(AttributeIndex, Id)>,
-    /// How many picks must change at least, where nothing holds with all of them and something does without.
+    /// How many picks must change at least, where nothing holds with all of them and something does that keeps the pins.
     pub(crate) least_changes: Option<i64>,
-    /// Nothing holds, whatever is chosen.
+    /// Nothing holds that keeps the pins.
     pub(crate) is_impossible: bool,
+    /// How many picks must change at least once the pins are loosened, where nothing holds with them and something does without.
+    pub(crate) changes_without_pins: Option<i64>,
+    /// What changes the fewest picks, where some must change; with pins loosened where nothing holds with them.
+    pub(crate) nearest: Option<Nearest>,
     pub(crate) cheapest: Cheapest,
+    /// What was filled in.
+    pub(crate) filled_with: Aim,
     /// Why the engine was not asked.
     pub(crate) not_asked: Option<String>,
 }
 
-/// The cheapest unit with the same picks.
-#[derive(Default)]
-pub(crate) enum Cheapest {
-    /// There is none, or it was not asked for.
-    #[default]
-    None,
-    /// It depends on what is not known.
-    Depends,
-    /// The quoted unit costs no more.
-    Quoted,
-    /// Another unit costs less.
-    Less(Box<Less>),
-}
-
-/// Two units with the same picks, of which one costs less.
-pub(crate) struct Less {
-    /// What the cheapest costs.
-    pub(crate) cheapest: Money,
-    /// How much more the other one costs.
-    pub(crate) saves: Money,
-    /// What the other unit has where they differ: with standards where the cheapest is quoted, the cheapest otherwise.
-    pub(crate) instead: Vec<(AttributeIndex, Choice)>,
-}
-
-/// What is asked of the engine about one unit.
-struct Asking<'a> {
-    engine: &'a Engine,
-    prepared: &'a Prepared,
-    setting: &'a Setting<'a>,
-    picks: Picks,
-}
-
-impl<'a> Asking<'a> {
-    /// `quoted` is the unit with standards alone.
-    fn new(
-        engine: &'a Engine,
-        prepared: &'a Prepared,
-        setting: &'a Setting<'a>,
-        request: &UnitRequest,
-        quoted: &Quoted,
-    ) -> Self {
-        let judgement = Some(&quoted.judgement);
-        Self {
-            engine,
-            prepared,
-            setting,
-            picks: Picks::new(setting.catalog, &request.picks, &request.pins, judgement),
-        }
+impl Quoted {
+    /// The verdict of the judgement; *broken* too where nothing that is left to choose would hold.
+    pub(crate) fn verdict(&self) -> Verdict {
+        self.completion.verdict(&self.judgement)
     }
+}
 
-    fn complete(&self, aim: Aim, near: Option<&Unit>) -> Result<Completion, String> {
-        let wish = Wish {
-            setting: self.setting,
-            picks: &self.picks.picks,
-            quoted: &self.picks.quoted,
-            aim,
-            near,
-            count: 1,
-        };
-        let disagreement =
-            |error| format!("catalog of revision {}: {error}", self.setting.catalog.revision());
-        self.engine.complete(self.prepared, &wish).map_err(disagreement)
+impl Completing {
+    /// The verdict of a judgement; *broken* too where nothing that is left to choose would hold.
+    pub(crate) fn verdict(&self, judgement: &Judgement) -> Verdict {
+        if self.is_impossible || self.least_changes.is_some() {
+            Verdict::Broken
+        } else {
+            judgement.verdict
+        }
     }
 }
 
@@ -125,9 +90,13 @@ pub(crate) fn quoted(
     });
     match prepared {
         Ok((engine, prepared)) => {
-            let asking = Asking::new(engine, &prepared, setting, request, &quoted);
+            let asking = Asking::new(engine, &prepared, setting, request, &quoted.judgement);
             keep_close(&mut quoted, &asking)?;
-            make_cheap(&mut quoted, &asking, aim)?;
+            let cheapest = compare(&mut quoted, &asking, aim)?;
+            if matches!(cheapest, Cheapest::Quoted | Cheapest::Less(_)) {
+                quoted.completion.filled_with = aim;
+            }
+            quoted.completion.cheapest = cheapest;
             quoted.completion.departures = departures(setting, &quoted.unit);
         }
         Err(reason) => quoted.completion.not_asked = Some(reason),
@@ -146,7 +115,7 @@ pub(crate) fn standard(
     request: &UnitRequest,
 ) -> Result<Quoted, String> {
     let mut quoted = filled(setting, request);
-    let asking = Asking::new(engine, prepared, setting, request, &quoted);
+    let asking = Asking::new(engine, prepared, setting, request, &quoted.judgement);
     keep_close(&mut quoted, &asking)?;
     quoted.completion.departures = departures(setting, &quoted.unit);
     Ok(quoted)
@@ -162,109 +131,75 @@ fn filled(setting: &Setting<'_>, request: &UnitRequest) -> Quoted {
     }
 }
 
-/// Departs from the standards where they do not hold.
+/// Departs from the standards where they do not hold; finds the way out where nothing does that keeps the picks.
 fn keep_close(quoted: &mut Quoted, asking: &Asking<'_>) -> Result<(), String> {
-    if quoted.judgement.verdict != Verdict::Broken {
-        return Ok(());
+    match quoted.judgement.verdict {
+        Verdict::Holds => return Ok(()),
+        // Where something is still to choose, nothing is broken yet, and all the same nothing that could be chosen may hold.
+        Verdict::Undecided if asking.may_hold() => return Ok(()),
+        Verdict::Undecided | Verdict::Broken => {}
     }
-    let completed = match asking.complete(Aim::Standard, None)? {
-        Completion::Impossible => {
-            quoted.completion.is_impossible = true;
-            return Ok(());
-        }
-        Completion::Depends(completed) => *completed,
-        Completion::Found(units) => {
-            let Some(first) = units.into_iter().next() else {
-                return Ok(());
-            };
-            first
-        }
+    let with_pins = asking.best(Aim::Standard, None)?;
+    let is_impossible = with_pins.is_none();
+    quoted.completion.is_impossible = is_impossible;
+    let best = match (with_pins, asking.without_pins()) {
+        (None, Some(loosened)) => loosened.best(Aim::Standard, None)?,
+        (best, _) => best,
     };
-    if completed.changes > 0 {
-        quoted.completion.least_changes = Some(completed.changes);
+    let Some(best) = best else { return Ok(()) };
+    let changes = best.completed.changes;
+    if changes == 0 {
+        take(quoted, best.completed.unit, best.completed.judgement);
         return Ok(());
     }
-    quoted.completion.because = broken(&quoted.judgement);
-    quoted.unit = completed.unit;
-    quoted.judgement = completed.judgement;
-    Ok(())
-}
-
-/// Compares with the cheapest completion, and takes it where that is the aim.
-fn make_cheap(quoted: &mut Quoted, asking: &Asking<'_>, aim: Aim) -> Result<(), String> {
-    if quoted.judgement.verdict == Verdict::Broken {
-        return Ok(());
-    }
-    let (cheapest, depends): (Completed, bool) = match asking.complete(Aim::Cheapest, Some(&quoted.unit))? {
-        Completion::Impossible => {
-            quoted.completion.is_impossible = true;
-            return Ok(());
-        }
-        Completion::Depends(unit) => (*unit, true),
-        Completion::Found(units) => match units.into_iter().next() {
-            Some(unit) => (unit, false),
-            None => return Ok(()),
-        },
-    };
-    // Where something is still to choose, nothing is broken yet, and all the same nothing that could be chosen may hold.
-    if cheapest.changes > 0 {
-        quoted.completion.least_changes = Some(cheapest.changes);
-        return Ok(());
-    }
-    if depends {
-        quoted.completion.cheapest = Cheapest::Depends;
-        return Ok(());
-    }
-    let (Some(cheap), Some(dear)) = (total(&cheapest.judgement), total(&quoted.judgement)) else {
-        return Ok(());
-    };
-    let saves = dear.plus(&cheap.times(&Number::from(-1)));
-    let Some(saves) = saves.filter(|saves| !saves.amount().is_zero()) else {
-        quoted.completion.cheapest = Cheapest::Quoted;
-        return Ok(());
-    };
-    let cheap = cheap.clone();
-    let takes = aim == Aim::Cheapest;
-    let (here, there) = if takes {
-        (&cheapest.unit, &quoted.unit)
+    let least = if is_impossible {
+        &mut quoted.completion.changes_without_pins
     } else {
-        (&quoted.unit, &cheapest.unit)
+        &mut quoted.completion.least_changes
     };
-    let instead = there
-        .choices
-        .iter()
-        .filter(|(attribute, choice)| {
-            here.choices.get(*attribute).and_then(Choice::option) != choice.option()
-        })
-        .map(|(attribute, choice)| (attribute, choice.clone()));
-    quoted.completion.cheapest = Cheapest::Less(Box::new(Less {
-        cheapest: cheap,
-        saves,
-        instead: instead.collect(),
-    }));
-    if takes {
-        quoted.unit = cheapest.unit;
-        quoted.judgement = cheapest.judgement;
+    *least = Some(changes);
+    quoted.completion.nearest = Some(Nearest::new(asking, &best));
+    let unit = filled_as(asking, &best.completed.unit);
+    let judgement = judge(asking.setting, &unit);
+    if mends(&quoted.judgement, &judgement) {
+        take(quoted, unit, judgement);
     }
     Ok(())
 }
 
-fn total(judgement: &Judgement) -> Option<&Money> {
-    match &judgement.total {
-        Total::Known(total) => Some(total),
-        Total::NotPriced | Total::Unknown(_) | Total::NoPrice => None,
-    }
+/// Quotes another unit with the same picks, and says for the sake of which rules.
+fn take(quoted: &mut Quoted, unit: Unit, judgement: Judgement) {
+    let after = names(&judgement);
+    let mended = broken(&quoted.judgement).filter(|finding| !after.contains(&name(finding)));
+    let mended = mended.map(|finding| (finding.id.to_string(), finding.message.clone()));
+    quoted.completion.because = mended.collect();
+    quoted.unit = unit;
+    quoted.judgement = judgement;
+}
+
+/// Whether rules that were broken no longer are, and no other is.
+fn mends(before: &Judgement, after: &Judgement) -> bool {
+    let (before, after) = (names(before), names(after));
+    after.is_subset(&before) && after != before
+}
+
+/// A rule and its part.
+type Name = (RuleName, Option<PartIndex>);
+
+fn name(finding: &RuleFinding) -> Name {
+    (finding.rule, finding.part)
+}
+
+fn names(judgement: &Judgement) -> BTreeSet<Name> {
+    broken(judgement).map(name).collect()
 }
 
 /// The rules that bind and are broken.
-fn broken(judgement: &Judgement) -> Vec<(String, String)> {
+pub(crate) fn broken(judgement: &Judgement) -> impl Iterator<Item = &RuleFinding> {
     let rules = judgement.rules.iter();
-    let broken = rules.filter(|finding| {
+    rules.filter(|finding| {
         finding.standing == Standing::Binds && !matches!(finding.state, RuleState::Undecided(_))
-    });
-    broken
-        .map(|finding| (finding.id.to_string(), finding.message.clone()))
-        .collect()
+    })
 }
 
 /// What is filled in beside its standard, with that standard.
@@ -276,7 +211,7 @@ fn departures(setting: &Setting<'_>, unit: &Unit) -> Vec<(AttributeIndex, Id)> {
                 Outcome::Known(Value::Option(standard)),
                 Choice::Chosen {
                     option,
-                    origin: astragal_model::Origin::Completed,
+                    origin: Origin::Completed,
                 },
             ) if standard != option => Some((attribute, standard.clone())),
             _ => None,

@@ -4,9 +4,13 @@
 //! order ends with the usage code and says what there is.
 
 pub(crate) mod ask;
+pub(crate) mod asking;
+pub(crate) mod cheapest;
 pub(crate) mod completion;
 pub(crate) mod engines;
+pub(crate) mod nearest;
 pub(crate) mod picked;
+pub(crate) mod words;
 pub(crate) mod work;
 
 use std::collections::BTreeSet;
@@ -29,7 +33,7 @@ pub(crate) fn run(arguments: &QuoteArguments) -> Exit {
     let options = ReadOptions { date: arguments.date };
     let read = read_order(&arguments.order, &options);
     let Some(file) = &read.order else {
-        return unreadable(&read, arguments.format);
+        return unreadable(&read, arguments.format, "; nothing was quoted");
     };
     if let Some(exit) = check_arguments(arguments, file) {
         return exit;
@@ -43,10 +47,7 @@ pub(crate) fn run(arguments: &QuoteArguments) -> Exit {
     };
     match Quote::new(&file.order, &used, &left_out, arguments.date.is_some(), Some(aim)) {
         Ok(quote) => write(&quote, &read, arguments),
-        Err(message) => {
-            output::write_message(&format!("error: {message}\n"));
-            Exit::Unreadable
-        }
+        Err(message) => failed(&message, &read, arguments.format),
     }
 }
 
@@ -72,14 +73,26 @@ fn write(quote: &Quote<'_>, read: &ReadOrder, arguments: &QuoteArguments) -> Exi
     }
 }
 
-/// Says why nothing was quoted: for a person on standard error, and for a program on standard output too.
-pub(crate) fn unreadable(read: &ReadOrder, format: Format) -> Exit {
-    write_findings(&read.findings, &read.sources, "; nothing was quoted");
+/// Says why there is no answer: for a person on standard error, which ends with `closing`, and for a program on standard output
+/// too.
+pub(crate) fn unreadable(read: &ReadOrder, format: Format, closing: &str) -> Exit {
+    write_findings(&read.findings, &read.sources, closing);
+    no_answer(read, format, None)
+}
+
+/// Says why there is no answer to what was read: a limit that was passed, or a disagreement.
+pub(crate) fn failed(message: &str, read: &ReadOrder, format: Format) -> Exit {
+    output::write_message(&format!("error: {message}\n"));
+    no_answer(read, format, Some(message))
+}
+
+fn no_answer(read: &ReadOrder, format: Format, error: Option<&str>) -> Exit {
+    let exit = Exit::Unreadable;
     match format {
-        Format::Text => Exit::Unreadable,
+        Format::Text => exit,
         Format::Json => {
-            let answer = json::Unreadable::new(&read.findings, &read.sources);
-            output::write_json(json::to_text(&answer, &[]), Exit::Unreadable)
+            let answer = json::NoAnswer::new(exit, error, &read.findings, &read.sources);
+            output::write_json(json::to_text(&answer, &[]), exit)
         }
     }
 }

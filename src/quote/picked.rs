@@ -14,8 +14,8 @@ pub(crate) struct Picks {
 }
 
 impl Picks {
-    /// `judgement` is of these picks, filled with standards: it says which are honoured although they are no longer offered. Without it none is.
-    /// Picks of `pins` never change.
+    /// `judgement` is of these picks, filled with standards: it says which are honoured although they are no longer offered. Without
+    /// it none is. Picks of `pins` never change.
     pub(crate) fn new(
         catalog: &Catalog,
         picks: &[Pick],
@@ -43,6 +43,21 @@ impl Picks {
             });
         }
         made
+    }
+
+    /// The same with every pin loosened; nothing where nothing is pinned.
+    pub(crate) fn without_pins(&self) -> Option<Self> {
+        if !self.picks.iter().any(|pick| pick.pinned) {
+            return None;
+        }
+        let loosened = |pick: &Picked| Picked {
+            pinned: false,
+            ..*pick
+        };
+        Some(Self {
+            picks: self.picks.iter().map(loosened).collect(),
+            quoted: self.quoted.clone(),
+        })
     }
 }
 

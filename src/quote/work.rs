@@ -11,7 +11,8 @@ use astragal_model::{
     RuleFinding, RuleState, Setting, Standing, Total, Unit, UnitRequest, Verdict, fill_standards,
 };
 
-use crate::quote::completion::{Cheapest, Completing, quoted};
+use crate::quote::cheapest::Cheapest;
+use crate::quote::completion::{Completing, Quoted, quoted};
 use crate::quote::engines::Engines;
 
 /// A catalog that an order uses, with its price book and policy.
@@ -129,16 +130,7 @@ impl<'a> Quote<'a> {
                 let engine = aim.map(|_| engines.of(used.id));
                 let quoted = quoted(&setting, request, engine, aim.unwrap_or_default())
                     .map_err(|error| format!("opening `{}`: {error}", opening.tag))?;
-                units.push(QuotedUnit {
-                    opening,
-                    request,
-                    used: *used,
-                    date: order.date,
-                    alone: fill_standards(&setting, &quoted.unit),
-                    judgement: quoted.judgement,
-                    completion: quoted.completion,
-                    filled: quoted.unit,
-                });
+                units.push(QuotedUnit::new(opening, request, *used, &setting, quoted));
             }
         }
         Ok(Self {
@@ -158,7 +150,7 @@ impl<'a> Quote<'a> {
 
     /// The worst verdict of what counts.
     pub(crate) fn verdict(&self) -> Verdict {
-        let verdicts = self.included().map(|unit| unit.judgement.verdict);
+        let verdicts = self.included().map(QuotedUnit::verdict);
         verdicts.max().unwrap_or(Verdict::Holds)
     }
 
@@ -177,7 +169,7 @@ impl<'a> Quote<'a> {
                 continue;
             };
             totals.known = totals.known.and_then(|known| known.plus(&total));
-            match unit.judgement.verdict {
+            match unit.verdict() {
                 Verdict::Holds => {}
                 Verdict::Undecided => totals.undecided.push(tag),
                 Verdict::Broken => totals.broken.push(tag),
@@ -203,9 +195,52 @@ impl Quote<'_> {
         let sum = saves.try_fold(zero, |sum, one| sum.plus(&one));
         sum.filter(|sum| !sum.amount().is_zero())
     }
+
+    /// The tags of the openings that count and are filled with standards.
+    pub(crate) fn filled_with_standards(&self) -> Vec<&str> {
+        let standard = |unit: &&QuotedUnit<'_>| unit.completion.filled_with == Aim::Standard;
+        let units = self.included().filter(standard);
+        units.map(|unit| unit.opening.tag.as_str()).collect()
+    }
 }
 
 impl<'a> QuotedUnit<'a> {
+    /// A unit as it was completed. `setting` is the one in which it was.
+    pub(crate) fn new(
+        opening: &'a Opening,
+        request: &'a UnitRequest,
+        used: Used<'a>,
+        setting: &Setting<'_>,
+        quoted: Quoted,
+    ) -> Self {
+        Self {
+            opening,
+            request,
+            used,
+            date: setting.date,
+            alone: fill_standards(setting, &quoted.unit),
+            judgement: quoted.judgement,
+            completion: quoted.completion,
+            filled: quoted.unit,
+        }
+    }
+
+    /// The verdict of the judgement; *broken* too where nothing that is left to choose would hold.
+    pub(crate) fn verdict(&self) -> Verdict {
+        self.completion.verdict(&self.judgement)
+    }
+
+    /// No rule is broken yet, and nothing that is left to choose would hold.
+    pub(crate) fn is_broken_whatever_is_chosen(&self) -> bool {
+        self.verdict() == Verdict::Broken && self.judgement.verdict != Verdict::Broken
+    }
+
+    /// The attributes whose picks must not change, and that are picked.
+    pub(crate) fn pinned(&self) -> impl Iterator<Item = AttributeIndex> {
+        let picked = |pin: &AttributeIndex| self.request.picks.iter().any(|pick| pick.attribute == *pin);
+        self.request.pins.iter().copied().filter(picked)
+    }
+
     /// Whether somebody must sign for a rule before the unit is ordered.
     pub(crate) fn sign_off(&self) -> SignOff {
         let rules = self.judgement.rules.iter();

@@ -5,11 +5,11 @@
 use tonic::Status;
 
 use crate::quote::completion::standard;
+use crate::quote::words::CAUTION;
 use crate::serve::asked::{Arrived, Asked, Served};
 use crate::serve::fault::{Reason, failed};
 use crate::serve::finding;
 use crate::serve::v1::CheckUnitResponse;
-use crate::text::CAUTION;
 
 /// Answers the request.
 pub(super) fn answer(served: &Served, arrived: Arrived) -> Result<CheckUnitResponse, Status> {

@@ -11,6 +11,7 @@ use astragal_model::{Choice, Money, Number, Origin, Unit};
 use tonic::Status;
 
 use crate::quote::ask::UsedOn;
+use crate::quote::words::CAUTION;
 use crate::serve::asked::{Arrived, Asked, Served};
 use crate::serve::deadline::Deadline;
 use crate::serve::fault::{Faults, Reason, failed, shown};
@@ -19,7 +20,6 @@ use crate::serve::options::{count, picks};
 use crate::serve::picks::{attribute, option};
 use crate::serve::product::Product;
 use crate::serve::{finding, v1};
-use crate::text::CAUTION;
 
 /// How a unit is to be completed.
 struct Manner {

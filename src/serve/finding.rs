@@ -7,8 +7,8 @@ use astragal_model::{
     Outcome, RuleFinding, RuleState, Standing, Subject, Total, Unit, Value, Verdict, Want, Wants,
 };
 
-use crate::json::item_name;
 use crate::quote::ask::UsedOn;
+use crate::quote::words::item_name;
 use crate::serve::money::money;
 use crate::serve::v1;
 use crate::serve::{day, number};

@@ -12,12 +12,12 @@ use tonic::Status;
 use crate::options::engine::{EngineOptions, OneOption, State, Withheld};
 use crate::quote::ask::UsedOn;
 use crate::quote::picked::Picks;
+use crate::quote::words::CAUTION;
 use crate::serve::asked::{Arrived, Asked, Served};
 use crate::serve::fault::{Faults, Reason};
 use crate::serve::money::minor;
 use crate::serve::v1;
 use crate::serve::{day, finding};
-use crate::text::CAUTION;
 
 /// Answers the request.
 pub(super) fn answer(

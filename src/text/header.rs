@@ -11,18 +11,22 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     if !order.label.is_empty() && order.label != order.id {
         page.heading(0, Tone::Strong, &order.label);
     }
-    let given = if quote.date_given { " (by --date)" } else { "" };
-    page.text(
-        0,
-        &format!(
-            "Order {}, judged as of {}{given}, prices in {}",
-            order.id, order.date, order.currency
-        ),
-    );
+    day(page, quote);
     for used in quote.used {
         page.blank();
         catalog(page, used);
     }
+}
+
+/// The order, the day and the currency.
+pub(super) fn day(page: &mut Page, quote: &Quote<'_>) {
+    let order = quote.order;
+    let given = if quote.date_given { " (by --date)" } else { "" };
+    let text = format!(
+        "Order {}, judged as of {}{given}, prices in {}",
+        order.id, order.date, order.currency
+    );
+    page.text(0, &text);
 }
 
 /// The catalog, its price book and policy, each with its revision.

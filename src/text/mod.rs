@@ -24,10 +24,6 @@ pub(crate) use page::Page;
 
 use crate::quote::work::Quote;
 
-/// The words that a quote ends with, whatever it says.
-pub(crate) const CAUTION: &str = "astragal checks, it does not approve: the local code and a licensed person \
-    decide. Confirm every measurement before ordering: windows that are made to order do not go back.";
-
 /// The quote as text; `why` is the tag of the opening whose price is explained.
 pub(crate) fn quote(quote: &Quote<'_>, why: Option<&str>) -> String {
     let mut page = Page::default();

@@ -23,7 +23,9 @@ pub(crate) fn write(
     rules::write_broken(page, unit);
     completed::write_way_out(page, unit);
     rules::write_undecided(page, unit);
-    rules::write_to_choose(page, unit);
+    if !unit.is_broken_whatever_is_chosen() {
+        rules::write_to_choose(page, unit);
+    }
     rules::write_others(page, unit);
     prices::write(page, unit);
     completed::write_cheapest(page, quote, unit);
@@ -69,9 +71,10 @@ fn title(page: &mut Page, quote: &Quote<'_>, unit: &QuotedUnit<'_>) {
     }
     let quantity = format!("quantity {}", opening.quantity);
     page.spread(0, Tone::Strong, &title, &quantity);
-    let verdict = unit.judgement.verdict;
+    let verdict = unit.verdict();
     let label = &unit.used.catalog.declarations().label;
     let words = match verdict {
+        Verdict::Broken if unit.is_broken_whatever_is_chosen() => "does not hold, whatever is still chosen",
         Verdict::Holds if !unit.set_aside().is_empty() => "holds without the rules that were not applied",
         Verdict::Holds => match unit.sign_off() {
             SignOff::Needed => "holds, needs a sign-off",

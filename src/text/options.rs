@@ -1,36 +1,41 @@
 //! Every option of one opening, for a person.
+//!
+//! Always holds: that an attribute is not asked is said where it is so, and is no line among the options, which somebody might pick.
 
-use astragal_model::{AttributeIndex, Money, Number, RuleName, Subject, Verdict};
+use astragal_model::{AttributeIndex, Choice, Money, Number, Subject};
 
 use crate::options::answer::UnitOptions;
 use crate::options::engine::{OneOption, State, Withheld};
+use crate::options::selection::SelectionState;
+use crate::quote::completion::broken;
+use crate::quote::words::CAUTION;
+use crate::quote::work::Quote;
 use crate::text::chosen::is_shown;
+use crate::text::completed::{count_word, impossible, nearest_shown};
+use crate::text::header;
 use crate::text::page::{Page, Tone};
-use crate::text::{CAUTION, header};
 
 /// The options of the units of one opening.
-pub(crate) fn options(units: &[UnitOptions<'_>]) -> String {
+pub(crate) fn options(quote: &Quote<'_>, units: &[UnitOptions<'_>]) -> String {
     let mut page = Page::default();
     for (number, unit) in units.iter().enumerate() {
         if number > 0 {
             page.blank();
         }
-        write(&mut page, unit);
+        write(&mut page, quote, unit);
     }
     page.into_text()
 }
 
-fn write(page: &mut Page, unit: &UnitOptions<'_>) {
-    page.heading(
-        0,
-        Tone::Strong,
-        &format!("Options of opening {}", unit.unit.opening.tag),
-    );
+fn write(page: &mut Page, quote: &Quote<'_>, unit: &UnitOptions<'_>) {
+    let title = format!("Options of opening {}", unit.unit.opening.tag);
+    page.heading(0, Tone::Strong, &title);
+    header::day(page, quote);
     header::catalog(page, &unit.unit.used);
     page.blank();
     selection(page, unit);
     for (attribute, options) in unit.options.attributes() {
-        if is_shown(unit.unit, attribute) {
+        if is_shown(&unit.unit, attribute) {
             self::attribute(page, unit, attribute, options);
         }
     }
@@ -45,41 +50,29 @@ fn write(page: &mut Page, unit: &UnitOptions<'_>) {
 }
 
 fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
-    match unit.options.verdict() {
-        Verdict::Holds => {
-            let least = unit
-                .options
-                .least()
-                .map(|least| unit.options.money(least).to_string())
-                .unwrap_or_default();
-            page.spread(
-                2,
-                Tone::Good,
-                "Your picks go together. The cheapest unit with them, items alone",
-                &least,
-            );
+    match unit.state() {
+        SelectionState::GoesTogether => {
+            let least = unit.options.least();
+            let least = least.map(|least| {
+                let money = unit.options.money(least);
+                format!("{} {}", money.grouped(), money.currency())
+            });
+            let text = "Your picks go together. The cheapest unit with them, items alone";
+            page.spread(2, Tone::Good, text, &least.unwrap_or_default());
         }
-        Verdict::Undecided => {
-            page.heading(
-                2,
-                Tone::Unsure,
-                "Whether your picks go together depends on what is not known.",
-            );
+        SelectionState::Depends => {
+            let text = "Whether your picks go together depends on what is not known.";
+            page.heading(2, Tone::Unsure, text);
         }
-        Verdict::Broken => {
-            let fewest = unit.options.selection().possible;
-            let text = match fewest {
-                Some(fewest) => {
-                    format!("Your picks do not go together: at least {fewest} of them must change.")
-                }
-                None => "Nothing holds for this opening, whatever is picked.".to_owned(),
-            };
+        SelectionState::Conflicts => {
+            let fewest = count_word(unit.options.selection().possible.unwrap_or(1));
+            let text = format!("Your picks do not go together: at least {fewest} of them must change.");
             page.heading(2, Tone::Bad, &text);
-            for finding in &unit.unit.judgement.rules {
-                if finding.rule == RuleName::BookInForce {
-                    page.text(4, &finding.message);
-                }
-            }
+            conflict(page, unit);
+        }
+        SelectionState::Impossible => {
+            page.heading(2, Tone::Bad, &impossible(&unit.unit));
+            conflict(page, unit);
         }
     }
     if !unit.options.wants.is_empty() {
@@ -87,6 +80,20 @@ fn selection(page: &mut Page, unit: &UnitOptions<'_>) {
         for want in &unit.options.wants {
             page.entry(4, "- ", &unit.unit.ask(want));
         }
+    }
+}
+
+/// The picks that the nearest unit changes, and what is broken as it is.
+fn conflict(page: &mut Page, unit: &UnitOptions<'_>) {
+    if let Some(nearest) = &unit.unit.completion.nearest {
+        page.text(2, &nearest_shown(&unit.unit, nearest));
+    }
+    let mut findings = broken(&unit.unit.judgement).peekable();
+    if findings.peek().is_some() {
+        page.text(2, "What does not hold:");
+    }
+    for finding in findings {
+        page.entry(4, "- ", &format!("{} ({})", finding.message, finding.id));
     }
 }
 
@@ -100,18 +107,21 @@ fn attribute<'a>(
     let subject = Subject::Attribute(attribute);
     page.blank();
     page.heading(2, Tone::Strong, &catalog.label_of(subject));
+    if unit.unit.filled.choices.get(attribute) == Some(&Choice::NotAsked) {
+        page.text(4, "Not asked with these picks.");
+    }
     let declared = catalog.declarations().attributes.at(attribute);
     for option in options {
-        let label = match declared.options.get(option.value) {
-            Some(entry) => entry.label.as_str(),
-            None if option.state == State::Impossible => continue,
-            None => "(not asked)",
+        let Some(entry) = declared.options.get(option.value) else {
+            continue;
         };
         let (tone, state) = state(&option);
+        let picked = if option.picked { "your pick, " } else { "" };
         let difference = option.difference.map_or("-".to_owned(), |difference| {
             signed(&unit.options.money(difference))
         });
-        page.spread(4, tone, label, &format!("{state}{difference:>12}"));
+        let end = format!("{picked}{state}{difference:>12}");
+        page.spread(4, tone, &entry.label, &end);
         // What every option waits for as the picks do stands at the top.
         let waits = option
             .waits

@@ -6,11 +6,11 @@
 use std::collections::BTreeSet;
 
 use astragal_model::{
-    AttributeIndex, Audience, Outcome, Read, RuleFinding, RuleName, RuleState, Standing, Subject, Total,
-    Value, Want, Wants,
+    AttributeIndex, Audience, Outcome, Read, RuleFinding, RuleState, Standing, Subject, Total, Value, Want,
+    Wants,
 };
 
-use crate::quote::work::{QuotedUnit, Used};
+use crate::quote::work::QuotedUnit;
 use crate::text::chosen::{is_shown, named};
 use crate::text::opening::section;
 use crate::text::page::{Page, Tone};
@@ -164,25 +164,6 @@ fn source(unit: &QuotedUnit<'_>, finding: &RuleFinding) -> String {
     let basis = unit.basis(finding).map(|basis| format!("; basis: {basis}"));
     let (part, basis) = (part.unwrap_or_default(), basis.unwrap_or_default());
     format!("Rule {}{part}, authority: {authority}{basis}", finding.id)
-}
-
-impl QuotedUnit<'_> {
-    /// Where a declared rule says that it is published.
-    pub(crate) fn basis(&self, finding: &RuleFinding) -> Option<&str> {
-        self.used.basis(finding)
-    }
-}
-
-impl<'a> Used<'a> {
-    /// Where a declared rule says that it is published.
-    pub(crate) fn basis(&self, finding: &RuleFinding) -> Option<&'a str> {
-        let rule = match finding.rule {
-            RuleName::Catalog(position) => self.catalog.declarations().rules.get(position),
-            RuleName::Policy(position) => self.policy.and_then(|policy| policy.terms.rules.get(position)),
-            _ => None,
-        };
-        rule.and_then(|rule| rule.basis.as_deref())
-    }
 }
 
 fn waiver(page: &mut Page, unit: &QuotedUnit<'_>, position: usize) {

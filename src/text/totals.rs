@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 use astragal_core::complete::Aim;
 use astragal_model::{Id, Money, RuleFinding, Verdict};
 
+use crate::quote::words::CAUTION;
 use crate::quote::work::{Quote, QuotedUnit, SignOff, Totals};
-use crate::text::CAUTION;
 use crate::text::opening::{verdict_tone, verdict_words};
 use crate::text::page::{Page, Tone};
 
@@ -34,7 +34,14 @@ fn saves(page: &mut Page, quote: &Quote<'_>) {
     let Some(saves) = quote.saves() else { return };
     let saves = format!("{} {}", saves.grouped(), saves.currency());
     let text = match quote.aim {
-        Some(Aim::Cheapest) => format!("This is {saves} less than with standards."),
+        Some(Aim::Cheapest) => {
+            let standards = quote.filled_with_standards();
+            let but = match standards.as_slice() {
+                [] => String::new(),
+                tags => format!("; standards are filled in all the same for {}", joined(tags)),
+            };
+            format!("This is {saves} less than with standards{but}.")
+        }
         _ => format!("With the same choices and `--cheapest` it is {saves} less."),
     };
     page.text(0, &text);
@@ -77,7 +84,7 @@ fn total(page: &mut Page, totals: &Totals<'_>) {
 fn verdicts(page: &mut Page, quote: &Quote<'_>) {
     let all = quote.included().count();
     for verdict in [Verdict::Broken, Verdict::Undecided, Verdict::Holds] {
-        let with = quote.included().filter(|unit| unit.judgement.verdict == verdict);
+        let with = quote.included().filter(|unit| unit.verdict() == verdict);
         let tags: Vec<&str> = with.map(|unit| unit.opening.tag.as_str()).collect();
         if !tags.is_empty() {
             let text = format!(

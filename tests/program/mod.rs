@@ -129,3 +129,18 @@ pub(crate) fn copy_folder(from: &str, to: &Path) {
         }
     }
 }
+
+/// The demo house with a change after the tag of one opening.
+pub(crate) fn changed_house(tag: &str, before: &str, after: &str) -> (tempfile::TempDir, String) {
+    let folder = tempfile::tempdir().expect("a folder");
+    copy_folder("examples/corner-house", &folder.path().join("order"));
+    copy_folder("examples/library", &folder.path().join("library"));
+    let path = folder.path().join("order/order.toml");
+    let text = fs::read_to_string(&path).expect("the order");
+    let at = text.find(&format!("tag = \"{tag}\"")).expect("the opening");
+    assert!(text[at..].contains(before), "{tag} has no `{before}`");
+    let changed = text[at..].replacen(before, after, 1);
+    fs::write(&path, format!("{}{changed}", &text[..at])).expect("the changed order");
+    let path = path.to_str().expect("a path").to_owned();
+    (folder, path)
+}
