@@ -48,12 +48,12 @@ fn main() {
     divan::main();
 }
 
-/// What every answer below walks over.
+/// What every answer below walks over; `left` are the edges that an opening leaves.
 fn counts(out: &mut impl Write) -> std::io::Result<()> {
     writeln!(
         out,
-        "{:<16}{:>10}{:>10}{:>10}{:>10}{:>10}",
-        "", "nodes", "edges", "bytes", "gates", "cells"
+        "{:<16}{:>10}{:>10}{:>10}{:>10}{:>10}{:>10}",
+        "", "nodes", "edges", "bytes", "gates", "cells", "left"
     )?;
     for name in INSTANCES {
         let instance = read(name);
@@ -63,13 +63,15 @@ fn counts(out: &mut impl Write) -> std::io::Result<()> {
         writeln!(out, "{name:<16}{nodes:>10}{edges:>10}{bytes:>10}")?;
     }
     for tag in OPENINGS {
-        let engine = Demo::read(tag).engine();
+        let demo = Demo::read(tag);
+        let engine = demo.engine();
+        let left = engine.prepare(&demo.setting()).unwrap().edge_count();
         let diagram = engine.diagram();
         let (nodes, edges, bytes) = (diagram.node_count(), diagram.edge_count(), diagram.bytes());
         let (gates, cells) = (engine.gate_count(), engine.cell_count());
         writeln!(
             out,
-            "demo {tag:<11}{nodes:>10}{edges:>10}{bytes:>10}{gates:>10}{cells:>10}"
+            "demo {tag:<11}{nodes:>10}{edges:>10}{bytes:>10}{gates:>10}{cells:>10}{left:>10}"
         )?;
     }
     writeln!(out)

@@ -5,18 +5,16 @@
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
-/// Builds an example in the profile of this test and runs it.
+/// Builds an example and runs it; optimised, since growth compiles hundreds of diagrams.
 fn run(name: &str, arguments: &[&str]) -> Output {
     let program = Path::new(env!("CARGO_BIN_EXE_astragal"));
     let mut build = Command::new(env!("CARGO"));
-    build.args(["build", "--quiet", "--workspace", "--example", name]);
-    if !cfg!(debug_assertions) {
-        build.arg("--release");
-    }
+    build.args(["build", "--quiet", "--release", "--workspace", "--example", name]);
     let status = build.current_dir(env!("CARGO_MANIFEST_DIR")).status().unwrap();
     assert!(status.success(), "the example builds");
     let file = format!("{name}{}", std::env::consts::EXE_SUFFIX);
-    let example = program.parent().unwrap().join("examples").join(file);
+    let target = program.parent().and_then(Path::parent).unwrap();
+    let example = target.join("release").join("examples").join(file);
     let output = Command::new(example).args(arguments).output().unwrap();
     let said = String::from_utf8_lossy(&output.stderr);
     assert!(output.status.success(), "{said}");

@@ -1,9 +1,10 @@
 //! A catalog compiled into a diagram, and questions about one unit answered from it.
 //!
 //! Six steps, a module each. [`ground`] makes a relation over attributes of every binding rule and price item, figures seen
-//! through; what is left is a gate on measures, facts and waivers, or a cell of money. [`automata`] makes a shared decision graph of
-//! every relation. [`order`] hangs the attributes in a tree. [`compile()`] builds an AND/OR multi-valued decision diagram over
-//! it. [`diagram`] holds that flat. [`prepare`] looks at an opening once: each gate, each cell. Then [`pass`] and [`mod@count`]
+//! through; what is left is a gate on measures, facts and waivers, or a cell of money. [`order`] hangs the attributes in a tree.
+//! [`automata`] makes a shared decision graph of every relation, read along it. [`compile()`] builds an AND/OR multi-valued decision diagram over
+//! it. [`diagram`] holds that flat. [`prepare`] looks at an opening once: each gate, each cell,
+//! what is left of the diagram. Then [`pass`] and [`mod@count`]
 //! answer in one or two walks: [`mod@options`], [`mod@waits`], [`mod@complete`]; [`engine`] puts it together. Which seed
 //! breaks the ties of the order is found by [`mod@race`] before a catalog is served.
 //!

@@ -23,7 +23,7 @@ const TOLD_APART: usize = 128;
 /// What the best unit waits for.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Wait {
-    /// What must be known.
+    /// What must be known. Where the setting wants more than 128 things, those from the 128th on are named together.
     pub wants: Wants,
     /// What the unit comes to if all turns out as it needs; `None` where an amount is not known.
     pub least: Option<Least>,
