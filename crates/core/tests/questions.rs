@@ -194,6 +194,31 @@ fn conditions_that_are_one_by_algebra_are_one_gate() {
     }
 }
 
+/// From memory: a comparison turns round when both sides are multiplied by a number below zero.
+#[test]
+fn conditions_that_are_opposite_are_not_one() {
+    use Comparison::{Equal, Greater, GreaterOrEqual, Less, NotEqual};
+    let turned = Box::new(Expression::Negate(width()));
+    let made = ruled_out_where(vec![
+        Expression::Compare(Greater, width(), inches(36, 1)),
+        Expression::Compare(Less, width(), inches(36, 1)),
+        Expression::Compare(Greater, turned.clone(), inches(-36, 1)),
+        Expression::Compare(GreaterOrEqual, width(), inches(36, 1)),
+        Expression::Compare(Equal, turned, inches(-36, 1)),
+        Expression::Compare(NotEqual, inches(36, 1), width()),
+    ]);
+    for (inches, ruled_out) in [(35, vec![1, 2, 5]), (36, vec![3, 4]), (37, vec![0, 3, 5])] {
+        let site = site(&[Some(inches)]);
+        let setting = made.setting(&site);
+        let engine = engine(&setting);
+        assert_eq!(engine.gate_count(), 5, "the second and the third are one");
+        let options = &engine.options(&engine.prepare(&setting).unwrap(), &[])[0];
+        let closed = options.iter().enumerate().filter(|(_, option)| option.certain.is_none());
+        let closed: Vec<usize> = closed.map(|(at, _)| at).collect();
+        assert_eq!(closed, ruled_out, "{inches}");
+    }
+}
+
 #[test]
 fn what_cancels_out_by_algebra_still_waits_for_its_measure() {
     use Comparison::{Equal, Less};
