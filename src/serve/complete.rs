@@ -49,25 +49,7 @@ pub(super) fn answer(
     let (asked, manner) = Asked::new(served, arrived, look_up)?;
     deadline.check()?;
     let picks = picks(&asked)?;
-    let setting = asked.setting()?;
-    let wish = Wish {
-        setting: &setting,
-        picks: &picks.picks,
-        quoted: &picks.quoted,
-        aim: manner.aim,
-        near: manner.near.as_ref(),
-        count: manner.count,
-    };
-    let found = asked.engine().complete(&asked.known.prepared, &wish);
-    let found = found.map_err(|error| {
-        let message = format!("catalog of revision {}: {error}", asked.product().revision);
-        failed(Reason::Internal, &message)
-    })?;
-    let (state, units) = match found {
-        Completion::Impossible => (v1::CompletionState::Impossible, Vec::new()),
-        Completion::Depends(unit) => (v1::CompletionState::Depends, vec![*unit]),
-        Completion::Found(units) => (v1::CompletionState::Found, units),
-    };
+    let (state, units) = found(&asked, &picks, &manner)?;
     let on = asked.on()?;
     let said = |unit| {
         deadline.check()?;
@@ -82,6 +64,33 @@ pub(super) fn answer(
             _ => None,
         },
         caution: CAUTION.to_owned(),
+    })
+}
+
+/// What the engine finds.
+fn found(
+    asked: &Asked,
+    picks: &Picks,
+    manner: &Manner,
+) -> Result<(v1::CompletionState, Vec<Completed>), Status> {
+    let setting = asked.setting()?;
+    let wish = Wish {
+        setting: &setting,
+        picks: &picks.picks,
+        quoted: &picks.quoted,
+        aim: manner.aim,
+        near: manner.near.as_ref(),
+        count: manner.count,
+    };
+    let found = asked.engine().complete(&asked.known.prepared, &wish);
+    let found = found.map_err(|error| {
+        let message = format!("catalog of revision {}: {error}", asked.product().revision);
+        failed(Reason::Internal, &message)
+    })?;
+    Ok(match found {
+        Completion::Impossible => (v1::CompletionState::Impossible, Vec::new()),
+        Completion::Depends(unit) => (v1::CompletionState::Depends, vec![*unit]),
+        Completion::Found(units) => (v1::CompletionState::Found, units),
     })
 }
 

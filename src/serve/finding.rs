@@ -62,13 +62,7 @@ fn rule(on: UsedOn<'_>, unit: &Unit, finding: &RuleFinding, waivers: &[Waiver]) 
         RuleState::NoRow(_) => (v1::RuleState::NoRow, Vec::new()),
         RuleState::Undecided(more) => (v1::RuleState::Undecided, wants(on, more)),
     };
-    let (standing, waiver) = match finding.standing {
-        Standing::Binds => (v1::Standing::Binds, None),
-        Standing::Warns => (v1::Standing::Warns, None),
-        Standing::SignOff => (v1::Standing::SignOff, None),
-        Standing::Waived(at) => (v1::Standing::Waived, waivers.get(at)),
-        Standing::NotApplied => (v1::Standing::NotApplied, None),
-    };
+    let (standing, waiver) = standing(finding.standing, waivers);
     let is_picked = |subject: Subject| match subject {
         Subject::Attribute(at) => unit.choices.at(at).is_picked(),
         _ => false,
@@ -91,13 +85,28 @@ fn rule(on: UsedOn<'_>, unit: &Unit, finding: &RuleFinding, waivers: &[Waiver]) 
         basis: on.used.basis(finding).unwrap_or_default().to_owned(),
         state: state.into(),
         standing: standing.into(),
-        waiver: waiver.map(|waiver| waiver.reference.clone()).unwrap_or_default(),
+        waiver,
         message: finding.message.clone(),
         wants: wanted,
         reads: reads.collect(),
         standards_against_picks: against
             .map(|at| catalog.name_of(Subject::Attribute(*at)))
             .collect(),
+    }
+}
+
+/// What follows, and where the waiver is written that releases from the rule.
+fn standing(standing: Standing, waivers: &[Waiver]) -> (v1::Standing, String) {
+    let plain = |standing| (standing, String::new());
+    match standing {
+        Standing::Binds => plain(v1::Standing::Binds),
+        Standing::Warns => plain(v1::Standing::Warns),
+        Standing::SignOff => plain(v1::Standing::SignOff),
+        Standing::Waived(at) => {
+            let waiver = waivers.get(at).map(|waiver| waiver.reference.clone());
+            (v1::Standing::Waived, waiver.unwrap_or_default())
+        }
+        Standing::NotApplied => plain(v1::Standing::NotApplied),
     }
 }
 
