@@ -12,13 +12,13 @@ mod served;
 
 use program::json;
 use serde_json::{Value, json as value};
-use served::asked::{HOUSE, amount, as_verdict, house, list, opening, text, unit, word};
+use served::asked::{HOUSE, amount, house, list, opening, text, unit, word};
+use served::filled::{as_completed, filled, option};
 use served::process::Service;
-use served::v1::catalog_service_client::CatalogServiceClient;
 use served::v1::unit_service_client::UnitServiceClient;
 use served::v1::{
-    CheckUnitRequest, CheckUnitResponse, Choice, EvaluateOptionsRequest, EvaluateOptionsResponse,
-    GetCatalogRequest, ListCatalogsRequest, Revisions, Want,
+    CheckUnitRequest, CheckUnitResponse, Choice, ChoiceState, EvaluateOptionsRequest,
+    EvaluateOptionsResponse, Revisions, Want,
 };
 use served::{v1, v1::Unit};
 use tokio::runtime::Runtime;
@@ -88,6 +88,27 @@ fn every_opening_is_checked_as_the_quote_says() {
     });
 }
 
+/// The price book of 2027 adds freight by value, 2.75 percent of the price so far.
+#[test]
+fn a_step_of_a_price_says_its_percentage() {
+    let quote = house(&[]);
+    let service = Service::start(&[]);
+    runtime().block_on(async {
+        let mut client = UnitServiceClient::new(service.connect().await);
+        let mut unit = unit(&quote, opening(&quote, "B1"));
+        unit.book = "books/hinged-2027".to_owned();
+        unit.date.as_mut().expect("a day").year = 2027;
+        let request = CheckUnitRequest { unit: Some(unit) };
+        let found = client.check_unit(request).await.expect("an answer").into_inner();
+        let tail = found.price.expect("a price").tail;
+        let percents: Vec<&str> = tail
+            .iter()
+            .filter_map(|one| Some(one.percent.as_ref()?.value.as_str()))
+            .collect();
+        assert_eq!(percents, ["2.75"], "{tail:?}");
+    });
+}
+
 /// What a check says, in the shape of [`as_quoted`].
 fn checked(found: &CheckUnitResponse) -> Value {
     let price = found.price.as_ref().expect("a price");
@@ -96,6 +117,7 @@ fn checked(found: &CheckUnitResponse) -> Value {
             one.rule,
             word(one.state().as_str_name(), "RULE_STATE_"),
             word(one.standing().as_str_name(), "STANDING_"),
+            one.waiver,
             one.authority,
             one.basis,
             one.message,
@@ -109,11 +131,14 @@ fn checked(found: &CheckUnitResponse) -> Value {
         "verdict": word(found.verdict().as_str_name(), "VERDICT_"),
         "rules": found.rules.iter().map(rule).collect::<Vec<_>>(),
         "choices": found.choices.iter().map(chosen).collect::<Vec<_>>(),
+        "completion": filled(found.fill_in.as_ref()),
         "open": found.open.iter().map(|one| value!([one.attribute, one.to_choose, wants(&one.wants)])).collect::<Vec<_>>(),
         "figures": found.figures.iter().map(figure).collect::<Vec<_>>(),
         "items": price.items.iter().map(item).collect::<Vec<_>>(),
         "subtotal": amount(price.subtotal.as_ref()),
-        "tail": price.tail.iter().map(|one| value!([one.id, amount(one.amount.as_ref())])).collect::<Vec<_>>(),
+        "tail": price.tail.iter().map(|one| value!([
+            one.id, one.percent.as_ref().map(|percent| &percent.value), amount(one.amount.as_ref())
+        ])).collect::<Vec<_>>(),
         "total": amount(price.total.as_ref()),
         "price_wants": wants(&price.wants),
         "notices": found.notices.iter().map(|one| value!([
@@ -124,10 +149,16 @@ fn checked(found: &CheckUnitResponse) -> Value {
 
 fn chosen(choice: &Choice) -> Value {
     let state = word(choice.state().as_str_name(), "CHOICE_STATE_");
+    let is_not_asked = matches!(choice.stands, Some(v1::choice::Stands::NotAsked(true)));
+    assert_eq!(
+        is_not_asked,
+        choice.state() == ChoiceState::NotAsked,
+        "{choice:?}"
+    );
     value!([
         choice.attribute,
         state,
-        choice.option,
+        option(choice),
         choice.plant_code,
         choice.of_plant
     ])
@@ -148,6 +179,7 @@ fn as_quoted(opening: &Value) -> Value {
             one["id"],
             one["state"],
             one["standing"],
+            text(&one["waiver"]),
             one["authority"],
             text(&one["basis"]),
             one["message"],
@@ -165,11 +197,12 @@ fn as_quoted(opening: &Value) -> Value {
         "verdict": opening["verdict"],
         "rules": each(&unit["rules"], &rule),
         "choices": each(&unit["choices"], &quoted_choice),
+        "completion": as_completed(&unit["completion"]),
         "open": each(&unit["open"], &|one| value!([one["attribute"]["id"], one["to_choose"], wanted(&one["wants"])])),
         "figures": shown,
         "items": each(&price["items"], &|one| value!([one["label"], one["amount"], one["standard"]])),
         "subtotal": price["subtotal"],
-        "tail": each(&price["tail"], &|one| value!([one["id"], one["amount"]])),
+        "tail": each(&price["tail"], &|one| value!([one["id"], one["percent"], one["amount"]])),
         "total": price["total"],
         "price_wants": wanted(&price["wants"]),
         "notices": each(&unit["notices"], &|one| value!([
@@ -256,21 +289,28 @@ fn evaluated(found: &EvaluateOptionsResponse) -> Value {
     };
     let option = |one: &v1::OptionAnswer| {
         let state = word(one.state().as_str_name(), "OPTION_STATE_");
+        let id = match one.stands.as_ref() {
+            Some(v1::option_answer::Stands::Option(id)) => Some(id),
+            Some(v1::option_answer::Stands::NotAsked(true)) => None,
+            other => panic!("an answer is for something: {other:?}"),
+        };
         value!([
-            one.option,
+            id,
             state,
+            one.picked,
             one.changes,
             amount(one.difference.as_ref()),
             waits(&one.waits),
             one.withheld.as_ref().map(withheld)
         ])
     };
-    let attribute = |one: &v1::AttributeOptions| {
+    let attribute = |one: &v1::AttributeAnswer| {
         value!([one.attribute, one.options.iter().map(option).collect::<Vec<_>>()])
     };
     value!({
-        "verdict": word(found.verdict().as_str_name(), "VERDICT_"),
+        "selection_state": word(found.selection_state().as_str_name(), "SELECTION_STATE_"),
         "selection_changes": found.selection_changes,
+        "changes_without_pins": found.changes_without_pins,
         "least_subtotal": amount(found.least_subtotal.as_ref()),
         "attributes": found.attributes.iter().map(attribute).collect::<Vec<_>>(),
         "wants": wants(&found.wants),
@@ -281,8 +321,9 @@ fn evaluated(found: &EvaluateOptionsResponse) -> Value {
 fn as_said(said: &Value) -> Value {
     let option = |one: &Value| {
         value!([
-            text(&one["option"]["id"]),
+            one["option"]["id"],
             one["state"],
+            one["picked"],
             one["changes"],
             one["difference"],
             wanted(&one["waits"]),
@@ -297,101 +338,12 @@ fn as_said(said: &Value) -> Value {
     };
     let asked = list(&said["attributes"]).filter(|one| one["audience"] == "customer");
     value!({
-        "verdict": as_verdict(&said["selection_state"]),
+        "selection_state": said["selection_state"],
         "selection_changes": said["selection_changes"],
+        "changes_without_pins": said["changes_without_pins"],
         "least_subtotal": said["least_subtotal"],
         "attributes": asked.map(attribute).collect::<Vec<_>>(),
         "wants": wanted(&said["wants"]),
         "waits": wanted(&said["waits"]),
     })
-}
-
-#[test]
-fn a_catalog_says_all_that_may_be_picked_and_nothing_that_the_plant_determines() {
-    let quote = house(&[]);
-    let said = json(&["options", HOUSE, "--opening", "B1", "--format", "json"]);
-    let said = &said["units"][0];
-    let service = Service::start(&[]);
-    runtime().block_on(async {
-        let mut client = CatalogServiceClient::new(service.connect().await);
-        let request = GetCatalogRequest {
-            name: "catalogs/hinged".to_owned(),
-        };
-        let found = client.get_catalog(request).await.expect("an answer").into_inner();
-        let catalog = found.catalog.expect("a catalog");
-        assert_eq!(value!(catalog.revision), said["catalog"]["revision"]);
-        assert_eq!(catalog.length_unit, "[in_i]");
-        let option = |one: &v1::Option| value!({ "id": one.id, "label": one.label });
-        let described = catalog.attributes.iter().map(|one| {
-            let options: Vec<Value> = one.options.iter().map(option).collect();
-            value!([{ "id": one.id, "label": one.label }, options])
-        });
-        let asked = list(&said["attributes"])
-            .filter(|one| one["audience"] == "customer")
-            .map(|one| {
-                let options = list(&one["options"]).map(|one| one["option"].clone());
-                value!([
-                    one["attribute"],
-                    options.filter(|one| !one.is_null()).collect::<Vec<_>>()
-                ])
-            });
-        assert_eq!(described.collect::<Vec<_>>(), asked.collect::<Vec<_>>());
-        let quoted = opening(&quote, "B1");
-        let ids = |from: &Value| list(from).map(|one| text(&one["id"])).collect::<Vec<_>>();
-        let measures: Vec<String> = catalog.measures.iter().map(|one| one.id.clone()).collect();
-        let facts: Vec<String> = catalog.site_facts.iter().map(|one| one.id.clone()).collect();
-        assert_eq!(
-            (measures, facts),
-            (ids(&quoted["measures"]), ids(&quoted["facts"]))
-        );
-        check_described(&catalog);
-        let sections = list(&quoted["unit"]["choices"]).filter(|one| one["audience"] == "customer");
-        let sections: Vec<String> = sections.map(|one| text(&one["section"])).collect();
-        let found: Vec<String> = catalog.attributes.iter().map(|one| one.section.clone()).collect();
-        assert_eq!(found, sections);
-    });
-}
-
-/// What stands in the files of the demo, read by eye.
-fn check_described(catalog: &v1::Catalog) {
-    let width = &catalog.measures[0];
-    assert_eq!(
-        (width.id.as_str(), width.value_type()),
-        ("opening_width", v1::ValueType::Length)
-    );
-    let attribute = |id: &str| catalog.attributes.iter().find(|one| one.id == id).expect(id);
-    let standard = |id: &str| attribute(id).standard.as_ref().expect("a standard");
-    assert_eq!(standard("hinge_side").kind(), v1::StandardKind::Ask);
-    let fact = |id: &str| catalog.site_facts.iter().find(|one| one.id == id).expect(id);
-    assert_eq!(fact("year_built").scope(), v1::FactScope::House);
-    assert_eq!(fact("cladding").scope(), v1::FactScope::Face);
-    assert!(fact("cladding").options.iter().any(|one| one.id == "brick"));
-    let books: Vec<&str> = catalog.books.iter().map(|one| one.label.as_str()).collect();
-    assert_eq!(books, ["Hinged windows, 2026", "Hinged windows, 2027"]);
-    assert_eq!(catalog.books[0].currency_code, "USD");
-    let policy = catalog.policies[0].revision.as_ref().expect("a revision");
-    assert_eq!(policy.name, "policies/sample-dealer");
-}
-
-#[test]
-fn catalogs_are_listed_page_by_page() {
-    let service = Service::start(&[]);
-    runtime().block_on(async {
-        let mut client = CatalogServiceClient::new(service.connect().await);
-        let mut token = String::new();
-        let mut names = Vec::new();
-        for page in 0..2 {
-            let request = ListCatalogsRequest {
-                page_size: 1,
-                page_token: token,
-            };
-            let found = client.list_catalogs(request).await.expect("a page").into_inner();
-            names.extend(found.catalogs.into_iter().map(|one| one.name));
-            token = found.next_page_token;
-            assert_eq!(token.is_empty(), page == 1);
-        }
-        assert_eq!(names, ["catalogs/hinged", "catalogs/sliding"]);
-        let all = client.list_catalogs(ListCatalogsRequest::default()).await;
-        assert_eq!(all.expect("all").into_inner().catalogs.len(), 2);
-    });
 }

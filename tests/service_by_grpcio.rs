@@ -21,7 +21,7 @@ use std::process::{Command, Stdio};
 
 use program::json;
 use serde_json::{Value, json as value};
-use served::asked::{HOUSE, as_verdict, house, list, text};
+use served::asked::{HOUSE, house, list, text};
 use served::process::Service;
 
 const SCRIPT: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/outside/service_by_grpcio.py");
@@ -48,7 +48,9 @@ fn another_language_finds_by_reflection_alone_what_the_program_says() {
         .map(|one| &one["name"])
         .collect();
     assert_eq!(names, ["catalogs/hinged", "catalogs/sliding"]);
-    assert_eq!(found["catalog"]["catalog"]["name"], "catalogs/hinged");
+    let catalog = &found["catalog"]["catalog"];
+    assert_eq!(catalog["name"], "catalogs/hinged");
+    assert_eq!(catalog["revision"]["name"], "catalogs/hinged");
     assert_eq!(
         found["refused"],
         value!({
@@ -72,11 +74,13 @@ fn check_opening(opening: &Value, found: &Value) {
     let said = json(&["options", HOUSE, "--opening", &tag, "--format", "json"]);
     let said = &said["units"][0];
     let options = &found["options"];
+    let state = text(&said["selection_state"]).to_uppercase();
     assert_eq!(
-        options["verdict"],
-        verdict(&as_verdict(&said["selection_state"])),
+        options["selection_state"],
+        format!("SELECTION_STATE_{state}"),
         "{tag}"
     );
+    check_fill_in(&opening["unit"]["completion"], &check["fill_in"], &tag);
     assert_eq!(
         amount(&options["least_subtotal"]),
         said["least_subtotal"],
@@ -85,7 +89,17 @@ fn check_opening(opening: &Value, found: &Value) {
     let asked = list(&said["attributes"]).filter(|one| one["audience"] == "customer");
     let asked: Vec<&Value> = asked.collect();
     assert_eq!(list(&options["attributes"]).len(), asked.len(), "{tag}");
-    let compact = &found["compact"]["compact"];
+    check_options(options, &asked, &found["compact"]["compact"], &tag);
+    let complete = &found["complete"];
+    let is_found = complete["state"] == "COMPLETION_STATE_FOUND";
+    if is_found && !said["least_subtotal"].is_null() {
+        let cheapest = &complete["completions"][0]["subtotal"];
+        assert_eq!(amount(cheapest), said["least_subtotal"], "{tag}");
+    }
+}
+
+/// Every option in both forms.
+fn check_options(options: &Value, asked: &[&Value], compact: &Value, tag: &str) {
     let mut compared = 0;
     for (found, said) in list(&options["attributes"]).zip(asked) {
         assert_eq!(found["attribute"], said["attribute"]["id"], "{tag}");
@@ -106,6 +120,8 @@ fn check_opening(opening: &Value, found: &Value) {
             }
             compared += 1;
             assert_eq!(text(&found["option"]), text(&said["option"]["id"]), "{tag}");
+            assert_eq!(found["not_asked"] == true, said["option"].is_null(), "{tag}");
+            assert_eq!(found["picked"] == true, said["picked"] == true, "{tag}: {said}");
             let state = format!("OPTION_STATE_{}", text(&said["state"]).to_uppercase());
             assert_eq!(found["state"], state.as_str(), "{tag}: {said}");
             assert_eq!(
@@ -118,12 +134,25 @@ fn check_opening(opening: &Value, found: &Value) {
     }
     assert!(compared > 100, "{tag}: {compared}");
     assert_eq!(list(&compact["states"]).len(), compared, "{tag}");
-    let complete = &found["complete"];
-    let is_found = complete["state"] == "COMPLETION_STATE_FOUND";
-    if is_found && !said["least_subtotal"].is_null() {
-        let cheapest = &complete["completions"][0]["subtotal"];
-        assert_eq!(amount(cheapest), said["least_subtotal"], "{tag}");
-    }
+}
+
+/// How the unit was filled in, and how many picks must change.
+fn check_fill_in(completion: &Value, fill_in: &Value, tag: &str) {
+    assert_eq!(
+        fill_in.get("least_changes").unwrap_or(&Value::Null),
+        &completion["least_changes"],
+        "{tag}"
+    );
+    let rules = |from: &Value| {
+        from.as_array()
+            .map(|from| from.iter().map(|one| one["rule"].clone()).collect())
+    };
+    let because: Option<Vec<Value>> = rules(&completion["because"]);
+    assert_eq!(
+        rules(&fill_in["because"]).unwrap_or_default(),
+        because.expect("rules"),
+        "{tag}"
+    );
 }
 
 /// `google.type.Money` in the JSON form of protobuf, as the program writes an amount.

@@ -17,9 +17,10 @@ use served::asked::{house, list, text, unit};
 use served::google_type::Money;
 use served::process::Service;
 use served::v1::catalog_service_client::CatalogServiceClient;
+use served::v1::option_answer::Stands;
 use served::v1::unit_service_client::UnitServiceClient;
 use served::v1::{
-    AttributeOptions, Catalog, CompactOptions, EvaluateOptionsRequest, EvaluateOptionsResponse,
+    AttributeAnswer, Catalog, CompactOptions, EvaluateOptionsRequest, EvaluateOptionsResponse,
     GetCatalogRequest, OptionAnswer, OptionState, OptionsView, Unit, Want,
 };
 use tokio::runtime::Runtime;
@@ -49,11 +50,11 @@ fn place(position: i32) -> usize {
     usize::try_from(position).expect("a position")
 }
 
-/// The full form, read from the compact one and the catalog as the contract says.
-fn unpacked(catalog: &Catalog, compact: &CompactOptions) -> Vec<AttributeOptions> {
+/// The full form, read from the compact one, the catalog, and the picks that were sent, as the contract says.
+fn unpacked(catalog: &Catalog, compact: &CompactOptions, unit: &Unit) -> Vec<AttributeAnswer> {
     let mut positions = 0..compact.states.len();
     let mut waits = compact.waits.iter();
-    let mut one = |option: &str| {
+    let mut one = |stands: Stands, picked: bool| {
         let at = positions.next().expect("a position");
         let state = OptionState::try_from(compact.states[at]).expect("a state");
         let position = i32::try_from(at).expect("a position");
@@ -71,8 +72,9 @@ fn unpacked(catalog: &Catalog, compact: &CompactOptions) -> Vec<AttributeOptions
         let wait = (state == OptionState::Depends).then(|| waits.next().expect("what it waits for"));
         let mut withheld = compact.withheld.iter().filter(|one| one.position == position);
         OptionAnswer {
-            option: option.to_owned(),
+            stands: Some(stands),
             state: state.into(),
+            picked,
             changes: (state != OptionState::Impossible).then_some(compact.changes[at]),
             difference: (is_priced && !compact.without_difference.contains(&position)).then_some(money),
             waits: wait
@@ -82,11 +84,15 @@ fn unpacked(catalog: &Catalog, compact: &CompactOptions) -> Vec<AttributeOptions
         }
     };
     let attributes = catalog.attributes.iter().map(|attribute| {
-        let mut options: Vec<_> = attribute.options.iter().map(|option| one(&option.id)).collect();
+        let pick = unit.picks.iter().find(|pick| pick.attribute == attribute.id);
+        let picked = |option: &str| pick.is_some_and(|pick| pick.option == option);
+        let ids = attribute.options.iter().map(|option| &option.id);
+        let options = ids.map(|id| one(Stands::Option(id.clone()), picked(id)));
+        let mut options: Vec<_> = options.collect();
         if attribute.conditional {
-            options.push(one(""));
+            options.push(one(Stands::NotAsked(true), false));
         }
-        AttributeOptions {
+        AttributeAnswer {
             attribute: attribute.id.clone(),
             options,
         }
@@ -132,7 +138,7 @@ fn the_compact_form_read_beside_the_catalog_is_the_full_form() {
                 let sizes = (found.encoded_len(), full.encoded_len());
                 assert!(sizes.0 * 2 < sizes.1, "{tag}: at most half the bytes, {sizes:?}");
                 let compact = found.compact.take().expect("the compact form");
-                assert_eq!(unpacked(&catalog, &compact), full.attributes, "{tag}");
+                assert_eq!(unpacked(&catalog, &compact, &unit), full.attributes, "{tag}");
                 states.extend(compact.states);
                 withheld += compact.withheld.len();
                 without += compact.without_difference.len();

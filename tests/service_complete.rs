@@ -13,11 +13,14 @@ mod served;
 use program::json;
 use serde_json::Value;
 use served::asked::{HOUSE, amount, house, list, opening, text, unit};
+use served::filled;
 use served::process::Service;
+use served::v1::choice::Stands;
+use served::v1::shown_choice;
 use served::v1::unit_service_client::UnitServiceClient;
 use served::v1::{
     ChoiceState, CompleteUnitRequest, CompleteUnitResponse, Completion, CompletionMode, CompletionState,
-    ShownChoice, Unit, Verdict,
+    ShownChoice, Unit, Verdict, WantKind,
 };
 use tokio::runtime::Runtime;
 use tonic::transport::Channel;
@@ -54,11 +57,24 @@ fn run<F: Future<Output = ()>>(test: impl FnOnce(Client, Value) -> F) {
     });
 }
 
+/// A unit as it is sent back when it is on screen: every choice as it came.
+fn on_screen(completion: &Completion) -> Vec<ShownChoice> {
+    let choices = completion.choices.iter();
+    let shown = choices.map(|one| ShownChoice {
+        attribute: one.attribute.clone(),
+        stands: one.stands.clone().map(|stands| match stands {
+            Stands::Option(option) => shown_choice::Stands::Option(option),
+            Stands::NotAsked(is_so) => shown_choice::Stands::NotAsked(is_so),
+        }),
+    });
+    shown.collect()
+}
+
 /// What stands at every attribute.
 fn options(completion: &Completion) -> Vec<(&str, &str)> {
     let choices = completion.choices.iter();
     choices
-        .map(|one| (one.attribute.as_str(), one.option.as_str()))
+        .map(|one| (one.attribute.as_str(), filled::option(one)))
         .collect()
 }
 
@@ -82,7 +98,11 @@ fn the_standard_completion_is_the_unit_of_the_quote() {
             compared += 1;
             assert_eq!(found.state(), CompletionState::Found, "{tag}");
             let first = &found.completions[0];
-            assert_eq!((first.verdict(), first.changes), (Verdict::Holds, 0), "{tag}");
+            assert_eq!(
+                (first.verdict(), first.changed.len()),
+                (Verdict::Holds, 0),
+                "{tag}"
+            );
             let choices = list(&opening["unit"]["choices"]);
             let quoted: Vec<(String, String)> = choices
                 .map(|one| (text(&one["attribute"]["id"]), text(&one["option"]["id"])))
@@ -154,22 +174,14 @@ fn among_units_as_good_the_one_near_the_screen_is_taken() {
         let first = &found.completions[0];
         let mut tried = 0;
         for other in found.completions.iter().skip(1) {
-            let is_as_good = cents(other) == cents(first) && other.changes == first.changes;
+            let is_as_good = cents(other) == cents(first) && other.changed == first.changed;
             if !is_as_good {
                 continue;
             }
             tried += 1;
-            let shown = other
-                .choices
-                .iter()
-                .filter(|one| one.state() != ChoiceState::Open);
-            let shown: Vec<ShownChoice> = shown
-                .map(|one| ShownChoice {
-                    attribute: one.attribute.clone(),
-                    option: one.option.clone(),
-                })
-                .collect();
-            let near = client.complete(&unit, CompletionMode::Cheapest, 1, &shown).await;
+            let near = client
+                .complete(&unit, CompletionMode::Cheapest, 1, &on_screen(other))
+                .await;
             assert_eq!(options(&near.completions[0]), options(other));
         }
         assert!(tried > 0, "no two are as good");
@@ -187,5 +199,14 @@ fn what_somebody_must_choose_stays_open() {
         assert_eq!(open, ["hinge_side"]);
         assert!(first.open[0].to_choose);
         assert_eq!(first.verdict(), Verdict::Undecided);
+        let wants: Vec<(WantKind, &str)> = first
+            .wants
+            .iter()
+            .map(|want| (want.kind(), want.id.as_str()))
+            .collect();
+        assert_eq!(wants, [(WantKind::Choice, "hinge_side")]);
+        let shown = on_screen(first);
+        let again = client.complete(&unit, CompletionMode::Standard, 1, &shown).await;
+        assert_eq!(again, found, "what is open on screen stays open");
     });
 }

@@ -14,6 +14,7 @@ use served::asked::{house, opening, unit};
 use served::process::Service;
 use served::spoilt::{CASES, decimal, fact, pick};
 use served::v1::catalog_service_client::CatalogServiceClient;
+use served::v1::shown_choice::Stands;
 use served::v1::unit_service_client::UnitServiceClient;
 use served::v1::{
     CompleteUnitRequest, EvaluateOptionsRequest, EvaluateOptionsResponse, GetCatalogRequest,
@@ -117,7 +118,7 @@ fn everything_that_is_wrong_is_said_at_once() {
             shown: vec![
                 ShownChoice {
                     attribute: "operation".to_owned(),
-                    option: "casement".to_owned(),
+                    stands: Some(Stands::Option("casement".to_owned())),
                 };
                 2
             ],
@@ -139,6 +140,50 @@ fn everything_that_is_wrong_is_said_at_once() {
                 ("DUPLICATE", "shown[1].attribute"),
             ]
         );
+    });
+}
+
+/// A catalog has no such option, and no *not asked* of an attribute that is always asked.
+#[test]
+fn what_cannot_be_on_screen_is_refused() {
+    let service = Service::start(&[]);
+    Runtime::new().expect("a runtime").block_on(async {
+        let mut client = UnitServiceClient::new(service.connect().await);
+        for (attribute, stands, refused) in [
+            (
+                "operation",
+                Some(Stands::NotAsked(true)),
+                Some(("UNKNOWN_OPTION", "shown[0].not_asked")),
+            ),
+            (
+                "operation",
+                Some(Stands::Option("revolving".to_owned())),
+                Some(("UNKNOWN_OPTION", "shown[0].option")),
+            ),
+            (
+                "operation",
+                Some(Stands::Option(String::new())),
+                Some(("UNKNOWN_OPTION", "shown[0].option")),
+            ),
+            ("screen_mesh", Some(Stands::NotAsked(true)), None),
+            ("operation", Some(Stands::NotAsked(false)), None),
+            ("operation", None, None),
+        ] {
+            let request = CompleteUnitRequest {
+                unit: Some(good()),
+                shown: vec![ShownChoice {
+                    attribute: attribute.to_owned(),
+                    stands: stands.clone(),
+                }],
+                ..CompleteUnitRequest::default()
+            };
+            let answer = client.complete_unit(request).await;
+            let found = answer.err().map(|status| said(&status));
+            let found = found
+                .as_ref()
+                .map(|(reason, field)| (reason.as_str(), field.as_str()));
+            assert_eq!(found, refused, "{attribute}: {stands:?}");
+        }
     });
 }
 

@@ -14,7 +14,7 @@ use program::{help_examples, run};
 use prost::Message as _;
 use served::asked::{house, opening, unit};
 use served::process::Service;
-use served::v1::{EvaluateOptionsRequest, EvaluateOptionsResponse, Verdict};
+use served::v1::{EvaluateOptionsRequest, EvaluateOptionsResponse, SelectionState};
 use tokio::runtime::Runtime;
 use tokio::sync::oneshot;
 use tokio_stream::StreamExt as _;
@@ -173,7 +173,8 @@ fn a_call_that_has_begun_is_answered_after_the_service_was_told_to_stop() {
             };
             begun.send.send(request).expect("the call waits");
             let answer = begun.answer.await.expect("it runs").expect("an answer");
-            assert_eq!(answer.into_inner().verdict(), Verdict::Holds);
+            let state = answer.into_inner().selection_state();
+            assert_eq!(state, SelectionState::GoesTogether);
         });
         // Connections of the client close with it.
         drop(runtime);

@@ -11,7 +11,7 @@ use astragal_core::engine::Engine;
 use astragal_core::options::{Answers, OptionAnswer, Picked};
 use astragal_core::prepare::Prepared;
 use astragal_core::waits::{Wait, Waits};
-use astragal_model::{AttributeIndex, Date, Money, Number, Verdict, Wants};
+use astragal_model::{AttributeIndex, Date, Money, Number, Wants};
 
 use crate::quote::ask::UsedOn;
 
@@ -149,18 +149,6 @@ impl<'a> EngineOptions<'a> {
             let options = answers.map(move |(value, answer)| self.one(attribute, value, answer, base));
             (attribute, options)
         })
-    }
-
-    /// Whether the picks go together.
-    pub(crate) fn verdict(&self) -> Verdict {
-        let selection = self.selection();
-        if selection.certain.is_some_and(|least| least.changes == 0) {
-            Verdict::Holds
-        } else if selection.possible == Some(0) {
-            Verdict::Undecided
-        } else {
-            Verdict::Broken
-        }
     }
 
     /// The least subtotal with the picks as they are in minor units, where it is certain.

@@ -5,7 +5,11 @@
 //!
 //! Always holds: there are as many changed picks as must change at least.
 
-use astragal_model::{AttributeIndex, Choice, Id, Origin, Outcome, Pick, Setting, Unit, Value, fill, slots};
+use astragal_core::complete::Completed;
+use astragal_core::options::Picked;
+use astragal_model::{
+    AttributeIndex, Catalog, Choice, Id, Origin, Outcome, Pick, Setting, Unit, Value, fill, slots,
+};
 
 use crate::quote::asking::{Asking, Best};
 
@@ -26,22 +30,27 @@ pub(crate) struct ChangedPick {
 
 impl Nearest {
     pub(crate) fn new(asking: &Asking<'_>, best: &Best) -> Self {
-        let attributes = &asking.setting.catalog.declarations().attributes;
-        let changed = asking.picks.picks.iter().filter_map(|pick| {
-            let options = &attributes.at(pick.attribute).options;
-            let to = *best.completed.values.get(pick.attribute.0)?;
-            (to != pick.value).then_some(())?;
-            Some(ChangedPick {
-                attribute: pick.attribute,
-                from: options.get(pick.value)?.id.clone(),
-                to: options.get(to).map(|option| option.id.clone()),
-            })
-        });
         Self {
-            changed: changed.collect(),
+            changed: changed(asking.setting.catalog, &asking.picks.picks, &best.completed),
             depends: best.depends,
         }
     }
+}
+
+/// The picks that a completed unit changes, in their order.
+pub(crate) fn changed(catalog: &Catalog, picks: &[Picked], completed: &Completed) -> Vec<ChangedPick> {
+    let attributes = &catalog.declarations().attributes;
+    let changed = picks.iter().filter_map(|pick| {
+        let options = &attributes.at(pick.attribute).options;
+        let to = *completed.values.get(pick.attribute.0)?;
+        (to != pick.value).then_some(())?;
+        Some(ChangedPick {
+            attribute: pick.attribute,
+            from: options.get(pick.value)?.id.clone(),
+            to: options.get(to).map(|option| option.id.clone()),
+        })
+    });
+    changed.collect()
 }
 
 /// The picks as they are, beside them what `nearest` fills in other than its standard, and standards for the rest.

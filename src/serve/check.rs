@@ -8,6 +8,7 @@ use crate::quote::completion::standard;
 use crate::quote::words::CAUTION;
 use crate::serve::asked::{Arrived, Asked, Served};
 use crate::serve::fault::{Reason, failed};
+use crate::serve::fill_in::fill_in;
 use crate::serve::finding;
 use crate::serve::v1::CheckUnitResponse;
 
@@ -21,9 +22,10 @@ pub(super) fn answer(served: &Served, arrived: Arrived) -> Result<CheckUnitRespo
     let judgement = &quoted.judgement;
     Ok(CheckUnitResponse {
         revisions: Some(asked.revisions()),
-        verdict: finding::verdict(judgement.verdict).into(),
-        rules: finding::rules(on, &quoted.unit, judgement),
+        verdict: finding::verdict(quoted.verdict()).into(),
+        rules: finding::rules(on, &quoted.unit, judgement, &asked.request.waivers),
         choices: finding::choices(on, &quoted.unit),
+        fill_in: Some(fill_in(on, &quoted.completion)),
         open: finding::open(on, judgement),
         figures: finding::figures(on, judgement),
         price: Some(finding::price(on, judgement)),

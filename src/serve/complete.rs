@@ -7,19 +7,25 @@
 use std::collections::BTreeSet;
 
 use astragal_core::complete::{Aim, COMPLETIONS_MAX, Completed, Completion, Wish};
-use astragal_model::{Choice, Money, Number, Origin, Unit};
+use astragal_model::{
+    AttributeIndex, Choice, Judgement, Money, Number, Origin, RuleState, Standing, Total, Unit, Wants,
+};
 use tonic::Status;
 
 use crate::quote::ask::UsedOn;
+use crate::quote::nearest::changed;
+use crate::quote::picked::Picks;
 use crate::quote::words::CAUTION;
 use crate::serve::asked::{Arrived, Asked, Served};
 use crate::serve::deadline::Deadline;
 use crate::serve::fault::{Faults, Reason, failed, shown};
+use crate::serve::fill_in::changed_picks;
+use crate::serve::finding;
 use crate::serve::money::money;
-use crate::serve::options::{count, picks};
+use crate::serve::options::{changes_without_pins, count, picks};
 use crate::serve::picks::{attribute, option};
 use crate::serve::product::Product;
-use crate::serve::{finding, v1};
+use crate::serve::v1::{self, shown_choice::Stands};
 
 /// How a unit is to be completed.
 struct Manner {
@@ -43,6 +49,30 @@ pub(super) fn answer(
     let (asked, manner) = Asked::new(served, arrived, look_up)?;
     deadline.check()?;
     let picks = picks(&asked)?;
+    let (state, units) = found(&asked, &picks, &manner)?;
+    let on = asked.on()?;
+    let said = |unit| {
+        deadline.check()?;
+        Ok(completion(on, &asked, &picks, unit))
+    };
+    Ok(v1::CompleteUnitResponse {
+        revisions: Some(asked.revisions()),
+        state: state.into(),
+        completions: units.iter().map(said).collect::<Result<_, Status>>()?,
+        changes_without_pins: match state {
+            v1::CompletionState::Impossible => changes_without_pins(&asked, &picks),
+            _ => None,
+        },
+        caution: CAUTION.to_owned(),
+    })
+}
+
+/// What the engine finds.
+fn found(
+    asked: &Asked,
+    picks: &Picks,
+    manner: &Manner,
+) -> Result<(v1::CompletionState, Vec<Completed>), Status> {
     let setting = asked.setting()?;
     let wish = Wish {
         setting: &setting,
@@ -57,21 +87,10 @@ pub(super) fn answer(
         let message = format!("catalog of revision {}: {error}", asked.product().revision);
         failed(Reason::Internal, &message)
     })?;
-    let (state, units) = match found {
+    Ok(match found {
         Completion::Impossible => (v1::CompletionState::Impossible, Vec::new()),
         Completion::Depends(unit) => (v1::CompletionState::Depends, vec![*unit]),
         Completion::Found(units) => (v1::CompletionState::Found, units),
-    };
-    let on = asked.on()?;
-    let said = |unit| {
-        deadline.check()?;
-        Ok(completion(on, unit))
-    };
-    Ok(v1::CompleteUnitResponse {
-        revisions: Some(asked.revisions()),
-        state: state.into(),
-        completions: units.iter().map(said).collect::<Result<_, Status>>()?,
-        caution: CAUTION.to_owned(),
     })
 }
 
@@ -118,26 +137,46 @@ fn near(written: &[v1::ShownChoice], product: &Product, faults: &mut Faults) -> 
             faults.push(Reason::Duplicate, field, &message);
             continue;
         }
-        if choice.option.is_empty() {
-            unit.choices.put(index, Choice::NotAsked);
-            continue;
-        }
-        let found = option(
-            &choice.option,
-            index,
-            product,
-            format_args!("shown[{at}].option"),
-            faults,
-        );
-        if let Some(option) = found {
-            let origin = Origin::Standard;
-            unit.choices.put(index, Choice::Chosen { option, origin });
+        if let Some(choice) = stands(choice, at, index, product, faults) {
+            unit.choices.put(index, choice);
         }
     }
     Some(unit)
 }
 
-fn completion(on: UsedOn<'_>, completed: &Completed) -> v1::Completion {
+/// What stands at an attribute on screen; nothing where that is open, or no such thing can be.
+fn stands(
+    written: &v1::ShownChoice,
+    at: usize,
+    attribute: AttributeIndex,
+    product: &Product,
+    faults: &mut Faults,
+) -> Option<Choice> {
+    match written.stands.as_ref()? {
+        Stands::NotAsked(false) => None,
+        Stands::NotAsked(true) => {
+            let declared = product.catalog.declarations().attributes.at(attribute);
+            if declared.applies_when.is_none() {
+                let message = format!("{} is always asked", shown(&written.attribute));
+                faults.push(
+                    Reason::UnknownOption,
+                    format_args!("shown[{at}].not_asked"),
+                    &message,
+                );
+                return None;
+            }
+            Some(Choice::NotAsked)
+        }
+        Stands::Option(id) => {
+            let field = format_args!("shown[{at}].option");
+            let option = option(id, attribute, product, field, faults)?;
+            let origin = Origin::Standard;
+            Some(Choice::Chosen { option, origin })
+        }
+    }
+}
+
+fn completion(on: UsedOn<'_>, asked: &Asked, picks: &Picks, completed: &Completed) -> v1::Completion {
     let judgement = &completed.judgement;
     let currency = on.used.book.currency;
     let subtotal = completed.cents.and_then(|cents| {
@@ -146,12 +185,30 @@ fn completion(on: UsedOn<'_>, completed: &Completed) -> v1::Completion {
     });
     v1::Completion {
         verdict: finding::verdict(judgement.verdict).into(),
-        changes: count(completed.changes),
+        changed: changed_picks(on, &changed(on.used.catalog, &picks.picks, completed)),
         departures: count(completed.departures),
         choices: finding::choices(on, &completed.unit),
         subtotal,
         total: finding::total(judgement).and_then(money),
         open: finding::open(on, judgement),
-        rules: finding::rules(on, &completed.unit, judgement),
+        rules: finding::rules(on, &completed.unit, judgement, &asked.request.waivers),
+        wants: finding::wants(on, &waited_for(judgement)),
     }
+}
+
+/// What must be known or chosen before a unit holds and has a price.
+fn waited_for(judgement: &Judgement) -> Wants {
+    let mut all = Wants::new();
+    if let Total::Unknown(wants) = &judgement.total {
+        all.extend(wants.iter().cloned());
+    }
+    for finding in &judgement.rules {
+        if let (Standing::Binds, RuleState::Undecided(wants)) = (&finding.standing, &finding.state) {
+            all.extend(wants.iter().cloned());
+        }
+    }
+    for open in &judgement.open {
+        all.extend(open.wants.iter().cloned());
+    }
+    all
 }

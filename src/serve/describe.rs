@@ -43,7 +43,7 @@ pub(super) fn head(product: &Product) -> v1::Catalog {
     });
     v1::Catalog {
         name: name(CATALOGS, product.id()),
-        revision: product.revision.clone(),
+        revision: Some(revision(CATALOGS, product.id(), &product.revision)),
         label: declared.label.clone(),
         length_unit: unit.ucum().to_owned(),
         parts: parts.collect(),
@@ -60,11 +60,12 @@ fn attribute(product: &Product, at: AttributeIndex, attribute: &Attribute) -> v1
     let parts = &product.catalog.declarations().parts;
     let part = attribute.part.map(|part| parts.at(part).id.to_string());
     let follows = !product.catalog.earlier_parts(at).is_empty();
-    let options = attribute.options.iter().map(|option| v1::Option {
+    let options = attribute.options.iter().map(|option| v1::AttributeOption {
         id: option.id.to_string(),
         label: option.label.clone(),
         offered_from: option.validity.offered_from.map(day::write),
         offered_until: option.validity.offered_until.map(day::write),
+        honoured_until: option.validity.honoured_until.map(day::write),
         replaced_by: option
             .validity
             .replaced_by
@@ -146,6 +147,7 @@ fn value_type(value_type: ValueType) -> v1::ValueType {
 fn book(priced: &Priced) -> v1::Book {
     let book = &priced.book;
     v1::Book {
+        name: name(BOOKS, book.id.as_str()),
         revision: Some(revision(BOOKS, book.id.as_str(), &priced.revision)),
         label: book.label.clone(),
         currency_code: book.currency.code().to_owned(),
@@ -157,6 +159,7 @@ fn book(priced: &Priced) -> v1::Book {
 fn policy(dealer: &Dealer) -> v1::Policy {
     let terms = &dealer.policy.terms;
     v1::Policy {
+        name: name(POLICIES, terms.id.as_str()),
         revision: Some(revision(POLICIES, terms.id.as_str(), &dealer.revision)),
         label: terms.label.clone(),
     }

@@ -4,11 +4,12 @@
 
 use astragal_model::{
     Audience, Choice, FigureFinding, ItemFinding, ItemState, Judgement, NoticeFinding, NoticeKind, Origin,
-    Outcome, RuleFinding, RuleState, Standing, Subject, Total, Unit, Value, Verdict, Want, Wants,
+    Outcome, RuleFinding, RuleState, Standing, Subject, Total, Unit, Value, Verdict, Waiver, Want, Wants,
 };
 
 use crate::quote::ask::UsedOn;
 use crate::quote::words::item_name;
+use crate::serve::google_type::Decimal;
 use crate::serve::money::money;
 use crate::serve::v1;
 use crate::serve::{day, number};
@@ -43,29 +44,25 @@ pub(super) fn want(on: UsedOn<'_>, want: &Want) -> v1::Want {
     }
 }
 
-/// Every rule that does not plainly hold. `unit` says what of it was picked.
-pub(super) fn rules(on: UsedOn<'_>, unit: &Unit, judgement: &Judgement) -> Vec<v1::RuleFinding> {
-    judgement
-        .rules
-        .iter()
-        .map(|finding| rule(on, unit, finding))
-        .collect()
+/// Every rule that does not plainly hold. `unit` says what of it was picked; it was judged with the waivers.
+pub(super) fn rules(
+    on: UsedOn<'_>,
+    unit: &Unit,
+    judgement: &Judgement,
+    waivers: &[Waiver],
+) -> Vec<v1::RuleFinding> {
+    let rules = judgement.rules.iter();
+    rules.map(|finding| rule(on, unit, finding, waivers)).collect()
 }
 
-fn rule(on: UsedOn<'_>, unit: &Unit, finding: &RuleFinding) -> v1::RuleFinding {
+fn rule(on: UsedOn<'_>, unit: &Unit, finding: &RuleFinding, waivers: &[Waiver]) -> v1::RuleFinding {
     let catalog = on.used.catalog;
     let (state, wanted) = match &finding.state {
         RuleState::Broken => (v1::RuleState::Broken, Vec::new()),
         RuleState::NoRow(_) => (v1::RuleState::NoRow, Vec::new()),
         RuleState::Undecided(more) => (v1::RuleState::Undecided, wants(on, more)),
     };
-    let standing = match finding.standing {
-        Standing::Binds => v1::Standing::Binds,
-        Standing::Warns => v1::Standing::Warns,
-        Standing::SignOff => v1::Standing::SignOff,
-        Standing::Waived(_) => v1::Standing::Waived,
-        Standing::NotApplied => v1::Standing::NotApplied,
-    };
+    let (standing, waiver) = standing(finding.standing, waivers);
     let is_picked = |subject: Subject| match subject {
         Subject::Attribute(at) => unit.choices.at(at).is_picked(),
         _ => false,
@@ -88,12 +85,28 @@ fn rule(on: UsedOn<'_>, unit: &Unit, finding: &RuleFinding) -> v1::RuleFinding {
         basis: on.used.basis(finding).unwrap_or_default().to_owned(),
         state: state.into(),
         standing: standing.into(),
+        waiver,
         message: finding.message.clone(),
         wants: wanted,
         reads: reads.collect(),
         standards_against_picks: against
             .map(|at| catalog.name_of(Subject::Attribute(*at)))
             .collect(),
+    }
+}
+
+/// What follows, and where the waiver is written that releases from the rule.
+fn standing(standing: Standing, waivers: &[Waiver]) -> (v1::Standing, String) {
+    let plain = |standing| (standing, String::new());
+    match standing {
+        Standing::Binds => plain(v1::Standing::Binds),
+        Standing::Warns => plain(v1::Standing::Warns),
+        Standing::SignOff => plain(v1::Standing::SignOff),
+        Standing::Waived(at) => {
+            let waiver = waivers.get(at).map(|waiver| waiver.reference.clone());
+            (v1::Standing::Waived, waiver.unwrap_or_default())
+        }
+        Standing::NotApplied => plain(v1::Standing::NotApplied),
     }
 }
 
@@ -111,17 +124,26 @@ pub(super) fn choices(on: UsedOn<'_>, unit: &Unit) -> Vec<v1::Choice> {
                 Origin::Completed => v1::ChoiceState::Filled,
             },
         };
-        let option = choice.option();
-        let code = option.and_then(|id| declared.option(id)?.plant_code.clone());
+        let code = choice
+            .option()
+            .and_then(|id| declared.option(id)?.plant_code.clone());
         v1::Choice {
             attribute: catalog.name_of(Subject::Attribute(at)),
             state: state.into(),
-            option: option.map(ToString::to_string).unwrap_or_default(),
+            stands: stands(choice),
             plant_code: code.unwrap_or_default(),
             of_plant: declared.audience == Audience::Plant,
         }
     };
     unit.choices.iter().map(choice).collect()
+}
+
+fn stands(choice: &Choice) -> Option<v1::choice::Stands> {
+    match choice {
+        Choice::Open => None,
+        Choice::NotAsked => Some(v1::choice::Stands::NotAsked(true)),
+        Choice::Chosen { option, .. } => Some(v1::choice::Stands::Option(option.to_string())),
+    }
 }
 
 /// What is still open.
@@ -183,6 +205,9 @@ pub(super) fn price(on: UsedOn<'_>, judgement: &Judgement) -> v1::Price {
     let tail = judgement.tail.iter().map(|step| v1::PriceStep {
         id: step.id.to_string(),
         label: step.label.clone(),
+        percent: step.percent.as_ref().map(|percent| Decimal {
+            value: percent.to_string(),
+        }),
         amount: money(&step.amount),
     });
     v1::Price {

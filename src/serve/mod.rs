@@ -22,6 +22,7 @@ mod deadline;
 mod describe;
 mod drain;
 mod fault;
+mod fill_in;
 mod finding;
 mod library;
 mod listen;

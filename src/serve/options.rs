@@ -10,13 +10,14 @@ use astragal_model::{AttributeIndex, Wants, fill, judge};
 use tonic::Status;
 
 use crate::options::engine::{EngineOptions, OneOption, State, Withheld};
+use crate::options::selection::SelectionState;
 use crate::quote::ask::UsedOn;
 use crate::quote::picked::Picks;
 use crate::quote::words::CAUTION;
 use crate::serve::asked::{Arrived, Asked, Served};
 use crate::serve::fault::{Faults, Reason};
 use crate::serve::money::minor;
-use crate::serve::v1;
+use crate::serve::v1::{self, option_answer::Stands};
 use crate::serve::{day, finding};
 
 /// Answers the request.
@@ -26,29 +27,50 @@ pub(super) fn answer(
     view: i32,
 ) -> Result<v1::EvaluateOptionsResponse, Status> {
     let (asked, is_compact) = Asked::new(served, arrived, |_, faults| is_compact(view, faults))?;
-    let picks = picks(&asked)?.picks;
+    let picks = picks(&asked)?;
     let on = asked.on()?;
-    let options = EngineOptions::new(asked.engine(), &asked.known.prepared, on, &picks);
+    let options = EngineOptions::new(asked.engine(), &asked.known.prepared, on, &picks.picks);
     let currency = on.used.book.currency;
     let waits = options.waits();
-    let changes = options.selection().possible.map(count);
+    let selection = options.selection();
+    let state = SelectionState::of(selection);
     Ok(v1::EvaluateOptionsResponse {
         revisions: Some(asked.revisions()),
-        verdict: finding::verdict(options.verdict()).into(),
-        selection_changes: changes,
+        selection_state: selection_state(state).into(),
+        selection_changes: selection.possible.map(count),
+        changes_without_pins: match state {
+            SelectionState::Impossible => changes_without_pins(&asked, &picks),
+            _ => None,
+        },
         least_subtotal: options.least().and_then(|least| minor(least, currency)),
         attributes: if is_compact {
             Vec::new()
         } else {
             attributes(&asked, on, &options)
         },
+        compact: is_compact.then(|| compact::options(asked.product(), currency, &options)),
         wants: wants(&asked, on, &options.wants, is_compact),
-        caution: CAUTION.to_owned(),
         waits: waits
             .map(|waits| positions(&options.wants, waits))
             .unwrap_or_default(),
-        compact: is_compact.then(|| compact::options(asked.product(), currency, &options)),
+        caution: CAUTION.to_owned(),
     })
+}
+
+fn selection_state(state: SelectionState) -> v1::SelectionState {
+    match state {
+        SelectionState::GoesTogether => v1::SelectionState::GoesTogether,
+        SelectionState::Depends => v1::SelectionState::Depends,
+        SelectionState::Conflicts => v1::SelectionState::Conflicts,
+        SelectionState::Impossible => v1::SelectionState::Impossible,
+    }
+}
+
+/// How many picks must change at least once the pins are loosened; nothing where nothing is pinned, or nothing holds then either.
+pub(super) fn changes_without_pins(asked: &Asked, picks: &Picks) -> Option<i32> {
+    let loosened = picks.without_pins()?;
+    let selection = asked.engine().selection(&asked.known.prepared, &loosened.picks);
+    selection.possible.map(count)
 }
 
 fn is_compact(view: i32, faults: &mut Faults) -> bool {
@@ -133,12 +155,12 @@ fn withheld(withheld: Withheld) -> v1::Withheld {
     }
 }
 
-fn attributes(asked: &Asked, on: UsedOn<'_>, options: &EngineOptions<'_>) -> Vec<v1::AttributeOptions> {
+fn attributes(asked: &Asked, on: UsedOn<'_>, options: &EngineOptions<'_>) -> Vec<v1::AttributeAnswer> {
     let product = asked.product();
     let mut names = product.asked.iter().peekable();
     let attribute = |(at, answers)| {
         let (_, name) = names.next_if(|(asked, _)| *asked == at)?;
-        Some(v1::AttributeOptions {
+        Some(v1::AttributeAnswer {
             attribute: name.clone(),
             options: of_attribute(on, &options.wants, at, answers),
         })
@@ -156,12 +178,13 @@ fn of_attribute<'a>(
     let currency = on.used.book.currency;
     let option = |one: OneOption<'_>| {
         let (state, changes) = state(one.state);
-        let entry = declared.options.get(one.value);
         v1::OptionAnswer {
-            option: entry
-                .map(|entry| entry.id.as_str().to_owned())
-                .unwrap_or_default(),
+            stands: Some(match declared.options.get(one.value) {
+                Some(entry) => Stands::Option(entry.id.as_str().to_owned()),
+                None => Stands::NotAsked(true),
+            }),
             state: state.into(),
+            picked: one.picked,
             changes,
             difference: one.difference.and_then(|difference| minor(difference, currency)),
             waits: one.waits.map(|waits| positions(wants, waits)).unwrap_or_default(),

@@ -22,17 +22,6 @@ pub(crate) fn opening<'a>(quote: &'a Value, tag: &str) -> &'a Value {
     openings.find(|one| one["tag"] == tag).expect("the opening")
 }
 
-/// The word of the contract for a selection state of the program.
-pub(crate) fn as_verdict(state: &Value) -> Value {
-    let word = match state.as_str() {
-        Some("goes_together") => "holds",
-        Some("depends") => "undecided",
-        Some("conflicts" | "impossible") => "broken",
-        _ => panic!("no selection state: {state}"),
-    };
-    word.into()
-}
-
 /// The elements of a list.
 pub(crate) fn list(value: &Value) -> std::slice::Iter<'_, Value> {
     value

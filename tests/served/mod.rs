@@ -3,6 +3,7 @@
 #![allow(dead_code, reason = "each test program uses a part of this")]
 
 pub(crate) mod asked;
+pub(crate) mod filled;
 pub(crate) mod process;
 pub(crate) mod spoilt;
 
