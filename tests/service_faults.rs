@@ -142,6 +142,162 @@ fn everything_that_is_wrong_is_said_at_once() {
     });
 }
 
+/// The reasons and fields of an error.
+fn violations(status: &Status) -> Vec<(String, String)> {
+    let details = status.get_error_details();
+    let bad = details.bad_request().expect("violations").clone();
+    let violations = bad.field_violations.into_iter();
+    violations.map(|one| (one.reason, one.field)).collect()
+}
+
+#[test]
+fn names_and_days_are_checked_where_there_is_no_catalog_and_a_long_list_hides_nothing_else() {
+    let mut long = good();
+    long.date = None;
+    long.measures[0].size = decimal("x", "[in_i]");
+    long.picks = vec![pick("operation", "casement"); 1_001];
+    long.pins = vec!["operation".to_owned()];
+    let facts = long.facts.clone();
+    long.facts = facts.into_iter().cycle().take(1_001).collect();
+    let service = Service::start(&[]);
+    Runtime::new().expect("a runtime").block_on(async {
+        let mut client = UnitServiceClient::new(service.connect().await);
+        let named = Unit {
+            catalog: "catalogs/hinge".to_owned(),
+            policy: "policy".to_owned(),
+            ..Unit::default()
+        };
+        for (name, unit, expected) in [
+            (
+                "nothing is said",
+                Unit::default(),
+                &[
+                    ("REQUIRED", "unit.date"),
+                    ("REQUIRED", "unit.catalog"),
+                    ("REQUIRED", "unit.book"),
+                ][..],
+            ),
+            (
+                "an unknown catalog",
+                named,
+                &[
+                    ("REQUIRED", "unit.date"),
+                    ("UNKNOWN_CATALOG", "unit.catalog"),
+                    ("REQUIRED", "unit.book"),
+                    ("BAD_NAME", "unit.policy"),
+                ],
+            ),
+            (
+                "two long lists",
+                long,
+                &[
+                    ("TOO_MANY", "unit.picks"),
+                    ("TOO_MANY", "unit.facts"),
+                    ("REQUIRED", "unit.date"),
+                    ("BAD_NUMBER", "unit.measures[0].size.decimal.value"),
+                ],
+            ),
+        ] {
+            let request = EvaluateOptionsRequest {
+                unit: Some(unit),
+                view: 0,
+            };
+            let status = client.evaluate_options(request).await.expect_err(name);
+            let found = violations(&status);
+            let found: Vec<_> = found
+                .iter()
+                .map(|(reason, field)| (reason.as_str(), field.as_str()))
+                .collect();
+            assert_eq!(found, expected, "{name}");
+        }
+    });
+}
+
+#[test]
+fn a_list_that_is_too_long_is_refused_where_the_opening_is_known_too() {
+    let good = good();
+    let service = Service::start(&[]);
+    Runtime::new().expect("a runtime").block_on(async {
+        let mut client = UnitServiceClient::new(service.connect().await);
+        let ask = |unit: &Unit| EvaluateOptionsRequest {
+            unit: Some(unit.clone()),
+            view: 0,
+        };
+        client.evaluate_options(ask(&good)).await.expect("an answer");
+        let mut long = good;
+        long.pins = vec!["operation".to_owned(); 1_001];
+        let status = client.evaluate_options(ask(&long)).await.expect_err("too long");
+        assert_eq!(said(&status), ("TOO_MANY".to_owned(), "unit.pins".to_owned()));
+    });
+}
+
+/// A way to spoil a good unit, and how the message ends.
+type Told = (fn(&mut Unit), &'static str);
+
+#[test]
+fn a_name_that_is_misspelt_is_answered_with_the_one_that_was_meant() {
+    use served::v1::value::Kind;
+    const CASES: [Told; 10] = [
+        (
+            |unit| unit.catalog = "catalogs/hingd".into(),
+            "there is no catalog `catalogs/hingd`; did you mean `hinged`?",
+        ),
+        (
+            |unit| unit.book = "books/hinged-2025".into(),
+            "no price book `books/hinged-2025`; did you mean `hinged-2026`?",
+        ),
+        (
+            |unit| unit.policy = "policies/sampledealer".into(),
+            "no policy `policies/sampledealer`; did you mean `sample-dealer`?",
+        ),
+        (
+            |unit| unit.measures[0].measure = "opening_widht".into(),
+            "no measure `opening_widht`; did you mean `opening_width`?",
+        ),
+        (
+            |unit| unit.facts[0] = fact("year_build", Some(Kind::Truth(true))),
+            "no site fact `year_build`; did you mean `year_built`?",
+        ),
+        (
+            |unit| unit.facts[0] = fact("cladding", Some(Kind::Option("brik".into()))),
+            "has no value `brik`; did you mean `brick`?",
+        ),
+        (
+            |unit| unit.picks[0] = pick("operatoin", "casement"),
+            "no attribute `operatoin`; did you mean `operation`?",
+        ),
+        (
+            |unit| unit.picks[0] = pick("operation", "casment"),
+            "no option `casment`; did you mean `casement`?",
+        ),
+        (
+            |unit| unit.picks[0] = pick("operation", "revolving"),
+            "attribute `operation` has no option `revolving`",
+        ),
+        (
+            |unit| unit.facts[0] = fact("year_built", Some(Kind::Truth(true))),
+            "fact `year_built` is a yes or no; expected a number",
+        ),
+    ];
+    let good = good();
+    let service = Service::start(&[]);
+    Runtime::new().expect("a runtime").block_on(async {
+        let mut client = UnitServiceClient::new(service.connect().await);
+        for (spoil, ending) in CASES {
+            let mut unit = good.clone();
+            spoil(&mut unit);
+            let request = EvaluateOptionsRequest {
+                unit: Some(unit),
+                view: 0,
+            };
+            let status = client.evaluate_options(request).await.expect_err(ending);
+            let details = status.get_error_details();
+            let first = &details.bad_request().expect(ending).field_violations[0].description;
+            assert!(first.ends_with(ending), "{first}");
+        }
+    });
+}
+
 #[test]
 fn requests_about_catalogs_are_refused_alike() {
     let service = Service::start(&[]);
@@ -208,18 +364,37 @@ fn what_is_no_request_at_all_has_a_reason_too() {
             .unary(request, path, codec)
             .await
             .expect_err("no such message");
-        assert_eq!(said(&status).0, "UNREADABLE_MESSAGE");
+        assert_eq!(
+            (status.code(), said(&status).0.as_str()),
+            (Code::InvalidArgument, "UNREADABLE_MESSAGE")
+        );
 
         let mut client = CatalogServiceClient::new(channel);
         let request = GetCatalogRequest {
             name: "n".repeat(1 << 20),
         };
         let status = client.get_catalog(request).await.expect_err("too large");
-        assert_eq!(said(&status).0, "MESSAGE_TOO_LARGE");
+        assert_eq!(
+            (status.code(), said(&status).0.as_str()),
+            (Code::ResourceExhausted, "MESSAGE_TOO_LARGE")
+        );
         assert!(
             status.message().contains("1048576"),
             "the limit is named: {}",
             status.message()
+        );
+
+        let mut request = Request::new(ListCatalogsRequest::default());
+        let gzip = "gzip".parse().expect("a header");
+        request.metadata_mut().insert("grpc-encoding", gzip);
+        let status = client.list_catalogs(request).await.expect_err("compressed");
+        assert_eq!(
+            (status.code(), said(&status).0.as_str()),
+            (Code::Unimplemented, "UNSUPPORTED_COMPRESSION")
+        );
+        assert!(
+            status.metadata().contains_key("grpc-accept-encoding"),
+            "what is taken"
         );
     });
 }

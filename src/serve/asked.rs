@@ -1,6 +1,7 @@
 //! The unit of a request, looked up in the library and prepared.
 //!
-//! Everything that is wrong is found in one go, where it can be: without a catalog nothing else can be looked up.
+//! Everything that is wrong is found in one go, where it can be: without a catalog the rest of the unit cannot be looked up, and a
+//! list that is too long is not looked at.
 //!
 //! Always holds: what comes out names things that are there.
 //! LIMIT: [`ENTRIES_MAX`] entries of each list.
@@ -13,6 +14,7 @@ use astragal_core::engine::{Engine, NotPrepared};
 use astragal_core::prepare::Prepared;
 use astragal_model::{Authorities, Date, Setting, Site, UnitRequest, Waiver, Want};
 use prost::Message as _;
+use tokio::sync::Semaphore;
 use tonic::Status;
 
 use crate::quote::ask::UsedOn;
@@ -33,6 +35,8 @@ const QUICK_EDGES_MAX: usize = 10_000;
 pub(super) struct Served {
     pub(super) library: Library,
     pub(super) settings: Cache<Known>,
+    /// The places for questions that wait for a thread or have one.
+    pub(super) places: Arc<Semaphore>,
 }
 
 /// What is known of an opening, prepared: all of a request but its picks.
@@ -59,6 +63,8 @@ pub(super) struct Arrived {
     pins: Vec<String>,
     key: Vec<u8>,
     kept: Option<Arc<Known>>,
+    /// Lists that were too long, and are empty here.
+    too_long: Faults,
 }
 
 impl Arrived {
@@ -67,18 +73,23 @@ impl Arrived {
         let mut unit = required(unit)?;
         let picks = std::mem::take(&mut unit.picks);
         let pins = std::mem::take(&mut unit.pins);
-        let mut faults = Faults::default();
-        check_length("picks", picks.len(), &mut faults);
-        check_length("pins", pins.len(), &mut faults);
-        faults.into_result()?;
         let key = unit.encode_to_vec();
         let kept = served.settings.find(&key);
+        let mut too_long = Faults::default();
+        let picks = taken("picks", picks, &mut too_long);
+        // Pins without their picks would be blamed for what is none of their fault.
+        let pins = if too_long.is_empty() { pins } else { Vec::new() };
+        let pins = taken("pins", pins, &mut too_long);
+        unit.measures = taken("measures", unit.measures, &mut too_long);
+        unit.facts = taken("facts", unit.facts, &mut too_long);
+        unit.waivers = taken("waivers", unit.waivers, &mut too_long);
         Ok(Self {
             unit,
             picks,
             pins,
             key,
             kept,
+            too_long,
         })
     }
 
@@ -114,11 +125,15 @@ impl Asked {
             pins,
             key,
             kept,
+            too_long,
         } = arrived;
         let mut faults = Faults::default();
         let known = match kept {
+            _ if !too_long.is_empty() => Known::new(served, &unit, too_long).map(Arc::new),
             Some(kept) => Ok(kept),
-            None => served.settings.find_or(key, || Known::new(served, &unit)),
+            None => served
+                .settings
+                .find_or(key, || Known::new(served, &unit, Faults::default())),
         };
         let product = match &known {
             Ok(known) => &known.product,
@@ -189,20 +204,18 @@ struct Refused {
 }
 
 impl Known {
-    fn new(served: &Served, unit: &v1::Unit) -> Result<Self, Refused> {
-        let mut faults = Faults::default();
+    /// `faults` are known already; where there are some, this is refused.
+    fn new(served: &Served, unit: &v1::Unit, mut faults: Faults) -> Result<Self, Refused> {
         let refuse = |faults, product: Option<&Arc<Product>>| Refused {
             faults,
             product: product.cloned(),
         };
-        check_length("measures", unit.measures.len(), &mut faults);
-        check_length("facts", unit.facts.len(), &mut faults);
-        check_length("waivers", unit.waivers.len(), &mut faults);
-        if !faults.is_empty() {
-            return Err(refuse(faults, None));
-        }
         let date = day::needed(unit.date.as_ref(), "unit.date", &mut faults);
         let Some(product) = catalog(&unit.catalog, &served.library, "unit.catalog", &mut faults) else {
+            revisions::id(&unit.book, BOOKS, "unit.book", &mut faults);
+            if !unit.policy.is_empty() {
+                revisions::id(&unit.policy, POLICIES, "unit.policy", &mut faults);
+            }
             return Err(refuse(faults, None));
         };
         let book = book(&unit.book, product, &mut faults);
@@ -296,11 +309,15 @@ fn required(unit: Option<v1::Unit>) -> Result<v1::Unit, Status> {
     })
 }
 
-fn check_length(list: &str, length: usize, faults: &mut Faults) {
-    if length > ENTRIES_MAX {
-        let message = format!("{length} entries; at most {ENTRIES_MAX} are taken");
-        faults.push(Reason::TooMany, format!("unit.{list}"), &message);
+/// A list of a request; nothing of one that is too long.
+fn taken<T>(name: &str, list: Vec<T>, faults: &mut Faults) -> Vec<T> {
+    let length = list.len();
+    if length <= ENTRIES_MAX {
+        return list;
     }
+    let message = format!("{length} entries; at most {ENTRIES_MAX} are taken");
+    faults.push(Reason::TooMany, format!("unit.{name}"), &message);
+    Vec::new()
 }
 
 /// The catalog with this resource name.
@@ -314,7 +331,8 @@ pub(super) fn catalog<'a>(
     let found = library.product(id);
     if found.is_none() {
         let message = format!("there is no catalog {}", shown(name));
-        faults.push(Reason::UnknownCatalog, field, &message);
+        let known = library.products().map(Product::id);
+        faults.push_unknown(Reason::UnknownCatalog, field, &message, (id, known));
     }
     found
 }
@@ -327,7 +345,8 @@ fn book(name: &str, product: &Product, faults: &mut Faults) -> Option<usize> {
         .position(|priced| priced.book.id.as_str() == id);
     if found.is_none() {
         let message = format!("catalog `{}` has no price book {}", product.id(), shown(name));
-        faults.push(Reason::UnknownBook, "unit.book", &message);
+        let known = product.books.iter().map(|priced| priced.book.id.as_str());
+        faults.push_unknown(Reason::UnknownBook, "unit.book", &message, (id, known));
     }
     found
 }
@@ -343,7 +362,11 @@ fn dealer(name: &str, product: &Product, faults: &mut Faults) -> Option<usize> {
         .position(|dealer| dealer.policy.terms.id.as_str() == id);
     if found.is_none() {
         let message = format!("catalog `{}` has no policy {}", product.id(), shown(name));
-        faults.push(Reason::UnknownPolicy, "unit.policy", &message);
+        let known = product
+            .dealers
+            .iter()
+            .map(|dealer| dealer.policy.terms.id.as_str());
+        faults.push_unknown(Reason::UnknownPolicy, "unit.policy", &message, (id, known));
     }
     found
 }
