@@ -1,4 +1,4 @@
-//! Names that are misspelt, and facts of another type: the message says what was meant, or what was found.
+//! Names that are misspelt, facts of another type, and sizes that are absurd: what is said of them.
 
 #![expect(
     clippy::expect_used,
@@ -12,11 +12,12 @@ mod served;
 
 use served::asked::{house, opening, unit};
 use served::process::Service;
-use served::spoilt::{fact, pick};
+use served::spoilt::{decimal, fact, pick};
 use served::v1::unit_service_client::UnitServiceClient;
 use served::v1::value::Kind;
-use served::v1::{EvaluateOptionsRequest, Unit};
+use served::v1::{CheckUnitRequest, CompleteUnitRequest, EvaluateOptionsRequest, Unit, Verdict};
 use tokio::runtime::Runtime;
+use tonic::Code;
 use tonic_types::StatusExt as _;
 
 /// A way to spoil a good unit, and how the message ends.
@@ -82,6 +83,49 @@ fn a_name_that_is_misspelt_is_answered_with_the_one_that_was_meant() {
             let details = status.get_error_details();
             let first = &details.bad_request().expect(ending).field_violations[0].description;
             assert!(first.ends_with(ending), "{first}");
+        }
+    });
+}
+
+#[test]
+fn a_unit_of_absurd_size_is_checked_as_in_a_quote_and_its_options_are_refused() {
+    let quote = house(&[]);
+    let mut unit = unit(&quote, opening(&quote, "B1"));
+    let width = unit
+        .measures
+        .iter_mut()
+        .find(|one| one.measure == "opening_width");
+    width.expect("a width").size = decimal(&"9".repeat(60), "[in_i]");
+    let service = Service::start(&[]);
+    Runtime::new().expect("a runtime").block_on(async {
+        let mut client = UnitServiceClient::new(service.connect().await);
+        let some = Some(unit);
+        // The second time the opening is known.
+        for _ in 0..2 {
+            let request = CheckUnitRequest { unit: some.clone() };
+            let found = client.check_unit(request).await.expect("an answer").into_inner();
+            assert_eq!(found.verdict(), Verdict::Broken);
+            assert!(!found.rules.is_empty() && !found.choices.is_empty());
+            let request = EvaluateOptionsRequest {
+                unit: some.clone(),
+                view: 0,
+            };
+            let options = client.evaluate_options(request).await.map(drop);
+            let request = CompleteUnitRequest {
+                unit: some.clone(),
+                ..CompleteUnitRequest::default()
+            };
+            let complete = client.complete_unit(request).await.map(drop);
+            for status in [options, complete].map(|answer| answer.expect_err("too much money")) {
+                assert_eq!(status.code(), Code::FailedPrecondition, "{status:?}");
+                let details = status.get_error_details();
+                assert_eq!(details.error_info().expect("a reason").reason, "TOO_MUCH_MONEY");
+                assert!(
+                    status.message().contains("`opening_width`"),
+                    "{}",
+                    status.message()
+                );
+            }
         }
     });
 }

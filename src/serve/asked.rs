@@ -48,7 +48,8 @@ pub(super) struct Known {
     site: Site,
     waivers: Vec<Waiver>,
     authorities: Authorities,
-    pub(super) prepared: Prepared,
+    /// Or why not: a unit can be judged all the same.
+    pub(super) prepared: Result<Prepared, NotPrepared>,
     /// From what an answer is worked out.
     pub(super) revisions: v1::Revisions,
     /// Everything that may be wanted, as it is said.
@@ -101,7 +102,8 @@ impl Arrived {
         kept.is_some_and(|known| {
             // What depends on something takes three questions, one of them with marks.
             let questions = if known.wants.is_empty() { 1 } else { 4 };
-            known.prepared.edge_count().saturating_mul(questions) <= QUICK_EDGES_MAX
+            let prepared = known.prepared.as_ref();
+            prepared.is_ok_and(|prepared| prepared.edge_count().saturating_mul(questions) <= QUICK_EDGES_MAX)
         })
     }
 }
@@ -171,6 +173,26 @@ impl Asked {
         self.known.engine()
     }
 
+    /// The setting, prepared; the error says why it cannot be.
+    pub(super) fn prepared(&self) -> Result<&Prepared, Status> {
+        self.known.prepared.as_ref().map_err(|error| {
+            let reason = match error {
+                NotPrepared::TooMuchMoney => Reason::TooMuchMoney,
+                NotPrepared::OtherAuthorities | NotPrepared::OtherPolicy => Reason::Internal,
+            };
+            let declared = self.product().catalog.declarations().measures.iter();
+            let given = declared.filter(|(at, _)| self.known.site.measures.at(*at).is_some());
+            let given: Vec<String> = given.map(|(_, measure)| format!("`{}`", measure.id)).collect();
+            let mut faults = Faults::default();
+            let message = match given.as_slice() {
+                [] => error.to_string(),
+                given => format!("{error}; it is measured by {}", given.join(", ")),
+            };
+            faults.push(reason, "unit", &message);
+            faults.status()
+        })
+    }
+
     /// The catalog with its book and policy, as of the day.
     pub(super) fn on(&self) -> Result<UsedOn<'_>, Status> {
         let on = self.known.on();
@@ -225,40 +247,31 @@ impl Known {
         let (Some(date), Some(book), true) = (date, book, faults.is_empty()) else {
             return Err(refuse(faults, Some(product)));
         };
-        match prepare(product, book, dealer, date, (&site, &waivers)) {
-            Some(Ok(prepared)) => {
-                let mut known = Self {
-                    product: Arc::clone(product),
-                    book,
-                    dealer,
-                    date,
-                    site,
-                    waivers,
-                    authorities: Authorities::default(),
-                    wants: BTreeMap::new(),
-                    revisions: revisions::revisions(product, book, dealer),
-                    prepared,
-                };
-                known.wants = known.all_wants();
-                Ok(known)
-            }
-            Some(Err(error)) => {
-                let reason = match error {
-                    NotPrepared::TooMuchMoney => Reason::TooMuchMoney,
-                    NotPrepared::OtherAuthorities | NotPrepared::OtherPolicy => Reason::Internal,
-                };
-                faults.push(reason, "unit", &error.to_string());
-                Err(refuse(faults, None))
-            }
-            None => {
-                faults.push(Reason::Internal, "unit", "no price book at its position");
-                Err(refuse(faults, None))
-            }
-        }
+        let Some(prepared) = prepare(product, book, dealer, date, (&site, &waivers)) else {
+            faults.push(Reason::Internal, "unit", "no price book at its position");
+            return Err(refuse(faults, None));
+        };
+        let mut known = Self {
+            product: Arc::clone(product),
+            book,
+            dealer,
+            date,
+            site,
+            waivers,
+            authorities: Authorities::default(),
+            wants: BTreeMap::new(),
+            revisions: revisions::revisions(product, book, dealer),
+            prepared,
+        };
+        known.wants = known.all_wants();
+        Ok(known)
     }
 
     fn all_wants(&self) -> BTreeMap<Want, v1::Want> {
-        let wants = self.prepared.wants().into_iter();
+        let Ok(prepared) = &self.prepared else {
+            return BTreeMap::new();
+        };
+        let wants = prepared.wants().into_iter();
         let on = self.on();
         wants
             .filter_map(|want| {

@@ -28,7 +28,7 @@ pub(super) fn answer(
     let (asked, is_compact) = Asked::new(served, arrived, |_, faults| is_compact(view, faults))?;
     let picks = picks(&asked)?.picks;
     let on = asked.on()?;
-    let options = EngineOptions::new(asked.engine(), &asked.known.prepared, on, &picks);
+    let options = EngineOptions::new(asked.engine(), asked.prepared()?, on, &picks);
     let currency = on.used.book.currency;
     let waits = options.waits();
     let changes = options.selection().possible.map(count);
