@@ -1,6 +1,11 @@
 //! A catalog that writes lengths in millimetres is answered in millimetres. The catalog is invented.
 
-#![expect(clippy::expect_used, clippy::panic, reason = "these are tests")]
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "these are tests"
+)]
 
 mod program;
 mod served;
