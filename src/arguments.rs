@@ -82,7 +82,7 @@ Exit codes:
   0  told to stop, and everything was answered
   5  the library cannot be read; the findings say where and why
   2  wrong usage
-  1  it could not listen, or calls were cut off when the drain time was over";
+  1  it could not listen, or calls were cut off: the drain time was over, or a second signal came";
 
 /// Says which options of a made-to-order window go together, and what they cost, exactly.
 #[derive(Parser, Debug)]
@@ -233,7 +233,7 @@ pub(crate) struct ServeArguments {
     /// The address to listen on; port 0 takes a free one
     #[arg(long, value_name = "ADDRESS:PORT", default_value = "127.0.0.1:50051")]
     pub(crate) listen: SocketAddr,
-    /// How long calls that have begun may take to end, once the program is told to stop
+    /// How long calls that have begun may take to end, once the program is told to stop; at a second signal it ends at once
     #[arg(long, value_name = "SECONDS", default_value_t = 10)]
     pub(crate) drain_seconds: u64,
 }

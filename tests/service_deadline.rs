@@ -132,3 +132,81 @@ fn a_long_call_ends_with_its_deadline_and_leaves_the_service_free() {
         );
     });
 }
+
+/// A hundred units, whatever time they take.
+fn wanted(client: &Client, unit: &Unit) -> tokio::task::JoinHandle<Result<(), Status>> {
+    let (mut client, unit) = (client.clone(), unit.clone());
+    tokio::spawn(async move { complete(&mut client, "1H", unit).await })
+}
+
+#[test]
+fn what_an_impatient_client_no_longer_waits_for_is_not_begun() {
+    let quote = house(&[]);
+    let unit = unit(&quote, opening(&quote, "L2"));
+    let service = Service::start(&[]);
+    Runtime::new().expect("a runtime").block_on(async {
+        let client = UnitServiceClient::new(bare::connect(&service).await);
+        let begun = Instant::now();
+        wanted(&client, &unit)
+            .await
+            .expect("a call")
+            .expect("a hundred units");
+        let whole = begun.elapsed();
+        let count = 200_u32;
+        let calls: Vec<_> = (0..count).map(|_| wanted(&client, &unit)).collect();
+        // Time for them to arrive, and for a few to begin.
+        tokio::time::sleep(whole).await;
+        for call in &calls {
+            call.abort();
+        }
+        let begun = Instant::now();
+        wanted(&client, &unit)
+            .await
+            .expect("a call")
+            .expect("a hundred units");
+        let spent = begun.elapsed();
+        let all = whole * count / 4;
+        assert!(
+            spent < all.max(Duration::from_millis(500)),
+            "{spent:?} behind {count} calls of {whole:?} that nobody waits for"
+        );
+    });
+}
+
+#[test]
+fn more_questions_than_may_wait_are_refused_and_the_rest_are_answered() {
+    let quote = house(&[]);
+    let unit = unit(&quote, opening(&quote, "L2"));
+    let service = Service::start(&[]);
+    Runtime::new().expect("a runtime").block_on(async {
+        // No connection may ask for as much as waits; two may.
+        let first = UnitServiceClient::new(bare::connect(&service).await);
+        let second = UnitServiceClient::new(bare::connect(&service).await);
+        let mut calls = tokio::task::JoinSet::new();
+        for client in [&first, &second] {
+            for _ in 0..200 {
+                let (mut client, unit) = (client.clone(), unit.clone());
+                calls.spawn(async move { complete(&mut client, "1H", unit).await });
+            }
+        }
+        let status = loop {
+            let ended = calls.join_next().await.expect("a call is refused");
+            if let Err(status) = ended.expect("a call") {
+                break status;
+            }
+        };
+        assert_eq!(status.code(), Code::Unavailable, "{status:?}");
+        let details = status.get_error_details();
+        assert_eq!(details.error_info().expect("a reason").reason, "BUSY");
+        calls.abort_all();
+        while calls.join_next().await.is_some() {}
+        // Places are given back.
+        let mut patient = second;
+        loop {
+            match complete(&mut patient, "1H", unit.clone()).await {
+                Ok(()) => break,
+                Err(status) => assert_eq!(status.code(), Code::Unavailable, "{status:?}"),
+            }
+        }
+    });
+}

@@ -187,6 +187,95 @@ fn what_cannot_be_on_screen_is_refused() {
     });
 }
 
+/// The reasons and fields of an error.
+fn violations(status: &Status) -> Vec<(String, String)> {
+    let details = status.get_error_details();
+    let bad = details.bad_request().expect("violations").clone();
+    let violations = bad.field_violations.into_iter();
+    violations.map(|one| (one.reason, one.field)).collect()
+}
+
+#[test]
+fn names_and_days_are_checked_where_there_is_no_catalog_and_a_long_list_hides_nothing_else() {
+    let mut long = good();
+    long.date = None;
+    long.measures[0].size = decimal("x", "[in_i]");
+    long.picks = vec![pick("operation", "casement"); 1_001];
+    long.pins = vec!["operation".to_owned()];
+    let facts = long.facts.clone();
+    long.facts = facts.into_iter().cycle().take(1_001).collect();
+    let service = Service::start(&[]);
+    Runtime::new().expect("a runtime").block_on(async {
+        let mut client = UnitServiceClient::new(service.connect().await);
+        let named = Unit {
+            catalog: "catalogs/hinge".to_owned(),
+            policy: "policy".to_owned(),
+            ..Unit::default()
+        };
+        for (name, unit, expected) in [
+            (
+                "nothing is said",
+                Unit::default(),
+                &[
+                    ("REQUIRED", "unit.date"),
+                    ("REQUIRED", "unit.catalog"),
+                    ("REQUIRED", "unit.book"),
+                ][..],
+            ),
+            (
+                "an unknown catalog",
+                named,
+                &[
+                    ("REQUIRED", "unit.date"),
+                    ("UNKNOWN_CATALOG", "unit.catalog"),
+                    ("REQUIRED", "unit.book"),
+                    ("BAD_NAME", "unit.policy"),
+                ],
+            ),
+            (
+                "two long lists",
+                long,
+                &[
+                    ("TOO_MANY", "unit.picks"),
+                    ("TOO_MANY", "unit.facts"),
+                    ("REQUIRED", "unit.date"),
+                    ("BAD_NUMBER", "unit.measures[0].size.decimal.value"),
+                ],
+            ),
+        ] {
+            let request = EvaluateOptionsRequest {
+                unit: Some(unit),
+                view: 0,
+            };
+            let status = client.evaluate_options(request).await.expect_err(name);
+            let found = violations(&status);
+            let found: Vec<_> = found
+                .iter()
+                .map(|(reason, field)| (reason.as_str(), field.as_str()))
+                .collect();
+            assert_eq!(found, expected, "{name}");
+        }
+    });
+}
+
+#[test]
+fn a_list_that_is_too_long_is_refused_where_the_opening_is_known_too() {
+    let good = good();
+    let service = Service::start(&[]);
+    Runtime::new().expect("a runtime").block_on(async {
+        let mut client = UnitServiceClient::new(service.connect().await);
+        let ask = |unit: &Unit| EvaluateOptionsRequest {
+            unit: Some(unit.clone()),
+            view: 0,
+        };
+        client.evaluate_options(ask(&good)).await.expect("an answer");
+        let mut long = good;
+        long.pins = vec!["operation".to_owned(); 1_001];
+        let status = client.evaluate_options(ask(&long)).await.expect_err("too long");
+        assert_eq!(said(&status), ("TOO_MANY".to_owned(), "unit.pins".to_owned()));
+    });
+}
+
 #[test]
 fn requests_about_catalogs_are_refused_alike() {
     let service = Service::start(&[]);
@@ -253,18 +342,37 @@ fn what_is_no_request_at_all_has_a_reason_too() {
             .unary(request, path, codec)
             .await
             .expect_err("no such message");
-        assert_eq!(said(&status).0, "UNREADABLE_MESSAGE");
+        assert_eq!(
+            (status.code(), said(&status).0.as_str()),
+            (Code::InvalidArgument, "UNREADABLE_MESSAGE")
+        );
 
         let mut client = CatalogServiceClient::new(channel);
         let request = GetCatalogRequest {
             name: "n".repeat(1 << 20),
         };
         let status = client.get_catalog(request).await.expect_err("too large");
-        assert_eq!(said(&status).0, "MESSAGE_TOO_LARGE");
+        assert_eq!(
+            (status.code(), said(&status).0.as_str()),
+            (Code::ResourceExhausted, "MESSAGE_TOO_LARGE")
+        );
         assert!(
             status.message().contains("1048576"),
             "the limit is named: {}",
             status.message()
+        );
+
+        let mut request = Request::new(ListCatalogsRequest::default());
+        let gzip = "gzip".parse().expect("a header");
+        request.metadata_mut().insert("grpc-encoding", gzip);
+        let status = client.list_catalogs(request).await.expect_err("compressed");
+        assert_eq!(
+            (status.code(), said(&status).0.as_str()),
+            (Code::Unimplemented, "UNSUPPORTED_COMPRESSION")
+        );
+        assert!(
+            status.metadata().contains_key("grpc-accept-encoding"),
+            "what is taken"
         );
     });
 }

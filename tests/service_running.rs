@@ -207,6 +207,68 @@ fn a_service_without_calls_stops_at_once() {
     service.signal("TERM");
     let ended = service.ended();
     assert_eq!((ended.code, ended.err.as_str()), (Some(0), ""));
+    let loading = "compiling catalog `hinged`, 1 of 2\ncompiling catalog `sliding`, 2 of 2\n";
+    assert_eq!(ended.loading, loading, "one line a catalog");
+}
+
+#[test]
+fn an_open_watch_hears_that_the_service_ends_and_does_not_keep_it_from_ending() {
+    let service = Service::start(&["--drain-seconds", "60"]);
+    let runtime = Runtime::new().expect("a runtime");
+    runtime.block_on(async {
+        let channel = service.connect().await;
+        let request = HealthCheckRequest {
+            service: "astragal.v1.UnitService".to_owned(),
+        };
+        let watch = HealthClient::new(channel.clone()).watch(request).await;
+        let mut watch = watch.expect("a watch").into_inner();
+        let first = watch.message().await.expect("a state").expect("a state");
+        assert_eq!(first.status(), ServingStatus::Serving);
+        let (_unsaid, questions) = tokio::sync::mpsc::channel(1);
+        let questions = tokio_stream::wrappers::ReceiverStream::new(questions);
+        let reflection =
+            tonic_reflection::pb::v1::server_reflection_client::ServerReflectionClient::new(channel)
+                .server_reflection_info(questions)
+                .await;
+        let mut reflection = reflection.expect("a stream").into_inner();
+        service.signal("TERM");
+        let next = watch.message().await.expect("a state").expect("a state");
+        assert_eq!(next.status(), ServingStatus::NotServing);
+        let ends = [
+            watch.message().await.map(drop).expect_err("the watch ends"),
+            reflection.message().await.map(drop).expect_err("reflection ends"),
+        ];
+        for status in ends {
+            assert_eq!(status.code(), Code::Unavailable, "{status:?}");
+            let details = status.get_error_details();
+            assert_eq!(details.error_info().expect("a reason").reason, "STOPPING");
+        }
+    });
+    // The connection is still there.
+    let ended = service.ended();
+    assert_eq!((ended.code, ended.err.as_str()), (Some(0), ""));
+    drop(runtime);
+}
+
+#[test]
+fn a_second_signal_ends_the_service_at_once() {
+    let service = Service::start(&["--drain-seconds", "600"]);
+    let runtime = Runtime::new().expect("a runtime");
+    let begun = runtime.block_on(async {
+        let begun = Begun::new(service.connect().await).await;
+        service.signal("TERM");
+        while tokio::net::TcpStream::connect(service.address()).await.is_ok() {
+            tokio::task::yield_now().await;
+        }
+        assert!(!begun.answer.is_finished(), "the call runs");
+        service.signal("INT");
+        begun
+    });
+    let ended = service.ended();
+    assert_eq!(ended.code, Some(1));
+    assert!(ended.err.contains("a second time"), "{}", ended.err);
+    let answer = runtime.block_on(begun.answer).expect("it runs");
+    assert!(answer.is_err(), "a call that was cut off is an error");
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! The unit of a request, looked up in the library and prepared.
 //!
-//! Everything that is wrong is found in one go, where it can be: without a catalog nothing else can be looked up.
+//! Everything that is wrong is found in one go, where it can be: without a catalog the rest of the unit cannot be looked up, and a
+//! list that is too long is not looked at.
 //!
 //! Always holds: what comes out names things that are there.
 //! LIMIT: [`ENTRIES_MAX`] entries of each list.
@@ -13,6 +14,7 @@ use astragal_core::engine::{Engine, NotPrepared};
 use astragal_core::prepare::Prepared;
 use astragal_model::{Authorities, Date, Setting, Site, UnitRequest, Waiver, Want};
 use prost::Message as _;
+use tokio::sync::Semaphore;
 use tonic::Status;
 
 use crate::quote::ask::UsedOn;
@@ -33,6 +35,8 @@ const QUICK_EDGES_MAX: usize = 10_000;
 pub(super) struct Served {
     pub(super) library: Library,
     pub(super) settings: Cache<Known>,
+    /// The places for questions that wait for a thread or have one.
+    pub(super) places: Arc<Semaphore>,
 }
 
 /// What is known of an opening, prepared: all of a request but its picks.
@@ -44,7 +48,8 @@ pub(super) struct Known {
     site: Site,
     waivers: Vec<Waiver>,
     authorities: Authorities,
-    pub(super) prepared: Prepared,
+    /// Or why not: a unit can be judged all the same.
+    pub(super) prepared: Result<Prepared, NotPrepared>,
     /// From what an answer is worked out.
     pub(super) revisions: v1::Revisions,
     /// Everything that may be wanted, as it is said.
@@ -59,6 +64,8 @@ pub(super) struct Arrived {
     pins: Vec<String>,
     key: Vec<u8>,
     kept: Option<Arc<Known>>,
+    /// Lists that were too long, and are empty here.
+    too_long: Faults,
 }
 
 impl Arrived {
@@ -67,18 +74,23 @@ impl Arrived {
         let mut unit = required(unit)?;
         let picks = std::mem::take(&mut unit.picks);
         let pins = std::mem::take(&mut unit.pins);
-        let mut faults = Faults::default();
-        check_length("picks", picks.len(), &mut faults);
-        check_length("pins", pins.len(), &mut faults);
-        faults.into_result()?;
         let key = unit.encode_to_vec();
         let kept = served.settings.find(&key);
+        let mut too_long = Faults::default();
+        let picks = taken("picks", picks, &mut too_long);
+        // Pins without their picks would be blamed for what is none of their fault.
+        let pins = if too_long.is_empty() { pins } else { Vec::new() };
+        let pins = taken("pins", pins, &mut too_long);
+        unit.measures = taken("measures", unit.measures, &mut too_long);
+        unit.facts = taken("facts", unit.facts, &mut too_long);
+        unit.waivers = taken("waivers", unit.waivers, &mut too_long);
         Ok(Self {
             unit,
             picks,
             pins,
             key,
             kept,
+            too_long,
         })
     }
 
@@ -90,7 +102,8 @@ impl Arrived {
         kept.is_some_and(|known| {
             // What depends on something takes three questions, one of them with marks.
             let questions = if known.wants.is_empty() { 1 } else { 4 };
-            known.prepared.edge_count().saturating_mul(questions) <= QUICK_EDGES_MAX
+            let prepared = known.prepared.as_ref();
+            prepared.is_ok_and(|prepared| prepared.edge_count().saturating_mul(questions) <= QUICK_EDGES_MAX)
         })
     }
 }
@@ -114,11 +127,15 @@ impl Asked {
             pins,
             key,
             kept,
+            too_long,
         } = arrived;
         let mut faults = Faults::default();
         let known = match kept {
+            _ if !too_long.is_empty() => Known::new(served, &unit, too_long).map(Arc::new),
             Some(kept) => Ok(kept),
-            None => served.settings.find_or(key, || Known::new(served, &unit)),
+            None => served
+                .settings
+                .find_or(key, || Known::new(served, &unit, Faults::default())),
         };
         let product = match &known {
             Ok(known) => &known.product,
@@ -156,6 +173,26 @@ impl Asked {
         self.known.engine()
     }
 
+    /// The setting, prepared; the error says why it cannot be.
+    pub(super) fn prepared(&self) -> Result<&Prepared, Status> {
+        self.known.prepared.as_ref().map_err(|error| {
+            let reason = match error {
+                NotPrepared::TooMuchMoney => Reason::TooMuchMoney,
+                NotPrepared::OtherAuthorities | NotPrepared::OtherPolicy => Reason::Internal,
+            };
+            let declared = self.product().catalog.declarations().measures.iter();
+            let given = declared.filter(|(at, _)| self.known.site.measures.at(*at).is_some());
+            let given: Vec<String> = given.map(|(_, measure)| format!("`{}`", measure.id)).collect();
+            let mut faults = Faults::default();
+            let message = match given.as_slice() {
+                [] => error.to_string(),
+                given => format!("{error}; it is measured by {}", given.join(", ")),
+            };
+            faults.push(reason, "unit", &message);
+            faults.status()
+        })
+    }
+
     /// The catalog with its book and policy, as of the day.
     pub(super) fn on(&self) -> Result<UsedOn<'_>, Status> {
         let on = self.known.on();
@@ -189,20 +226,18 @@ struct Refused {
 }
 
 impl Known {
-    fn new(served: &Served, unit: &v1::Unit) -> Result<Self, Refused> {
-        let mut faults = Faults::default();
+    /// `faults` are known already; where there are some, this is refused.
+    fn new(served: &Served, unit: &v1::Unit, mut faults: Faults) -> Result<Self, Refused> {
         let refuse = |faults, product: Option<&Arc<Product>>| Refused {
             faults,
             product: product.cloned(),
         };
-        check_length("measures", unit.measures.len(), &mut faults);
-        check_length("facts", unit.facts.len(), &mut faults);
-        check_length("waivers", unit.waivers.len(), &mut faults);
-        if !faults.is_empty() {
-            return Err(refuse(faults, None));
-        }
         let date = day::needed(unit.date.as_ref(), "unit.date", &mut faults);
         let Some(product) = catalog(&unit.catalog, &served.library, "unit.catalog", &mut faults) else {
+            revisions::id(&unit.book, BOOKS, "unit.book", &mut faults);
+            if !unit.policy.is_empty() {
+                revisions::id(&unit.policy, POLICIES, "unit.policy", &mut faults);
+            }
             return Err(refuse(faults, None));
         };
         let book = book(&unit.book, product, &mut faults);
@@ -212,40 +247,31 @@ impl Known {
         let (Some(date), Some(book), true) = (date, book, faults.is_empty()) else {
             return Err(refuse(faults, Some(product)));
         };
-        match prepare(product, book, dealer, date, (&site, &waivers)) {
-            Some(Ok(prepared)) => {
-                let mut known = Self {
-                    product: Arc::clone(product),
-                    book,
-                    dealer,
-                    date,
-                    site,
-                    waivers,
-                    authorities: Authorities::default(),
-                    wants: BTreeMap::new(),
-                    revisions: revisions::revisions(product, book, dealer),
-                    prepared,
-                };
-                known.wants = known.all_wants();
-                Ok(known)
-            }
-            Some(Err(error)) => {
-                let reason = match error {
-                    NotPrepared::TooMuchMoney => Reason::TooMuchMoney,
-                    NotPrepared::OtherAuthorities | NotPrepared::OtherPolicy => Reason::Internal,
-                };
-                faults.push(reason, "unit", &error.to_string());
-                Err(refuse(faults, None))
-            }
-            None => {
-                faults.push(Reason::Internal, "unit", "no price book at its position");
-                Err(refuse(faults, None))
-            }
-        }
+        let Some(prepared) = prepare(product, book, dealer, date, (&site, &waivers)) else {
+            faults.push(Reason::Internal, "unit", "no price book at its position");
+            return Err(refuse(faults, None));
+        };
+        let mut known = Self {
+            product: Arc::clone(product),
+            book,
+            dealer,
+            date,
+            site,
+            waivers,
+            authorities: Authorities::default(),
+            wants: BTreeMap::new(),
+            revisions: revisions::revisions(product, book, dealer),
+            prepared,
+        };
+        known.wants = known.all_wants();
+        Ok(known)
     }
 
     fn all_wants(&self) -> BTreeMap<Want, v1::Want> {
-        let wants = self.prepared.wants().into_iter();
+        let Ok(prepared) = &self.prepared else {
+            return BTreeMap::new();
+        };
+        let wants = prepared.wants().into_iter();
         let on = self.on();
         wants
             .filter_map(|want| {
@@ -296,11 +322,15 @@ fn required(unit: Option<v1::Unit>) -> Result<v1::Unit, Status> {
     })
 }
 
-fn check_length(list: &str, length: usize, faults: &mut Faults) {
-    if length > ENTRIES_MAX {
-        let message = format!("{length} entries; at most {ENTRIES_MAX} are taken");
-        faults.push(Reason::TooMany, format!("unit.{list}"), &message);
+/// A list of a request; nothing of one that is too long.
+fn taken<T>(name: &str, list: Vec<T>, faults: &mut Faults) -> Vec<T> {
+    let length = list.len();
+    if length <= ENTRIES_MAX {
+        return list;
     }
+    let message = format!("{length} entries; at most {ENTRIES_MAX} are taken");
+    faults.push(Reason::TooMany, format!("unit.{name}"), &message);
+    Vec::new()
 }
 
 /// The catalog with this resource name.
@@ -314,7 +344,8 @@ pub(super) fn catalog<'a>(
     let found = library.product(id);
     if found.is_none() {
         let message = format!("there is no catalog {}", shown(name));
-        faults.push(Reason::UnknownCatalog, field, &message);
+        let known = library.products().map(Product::id);
+        faults.push_unknown(Reason::UnknownCatalog, field, &message, (id, known));
     }
     found
 }
@@ -327,7 +358,8 @@ fn book(name: &str, product: &Product, faults: &mut Faults) -> Option<usize> {
         .position(|priced| priced.book.id.as_str() == id);
     if found.is_none() {
         let message = format!("catalog `{}` has no price book {}", product.id(), shown(name));
-        faults.push(Reason::UnknownBook, "unit.book", &message);
+        let known = product.books.iter().map(|priced| priced.book.id.as_str());
+        faults.push_unknown(Reason::UnknownBook, "unit.book", &message, (id, known));
     }
     found
 }
@@ -343,7 +375,11 @@ fn dealer(name: &str, product: &Product, faults: &mut Faults) -> Option<usize> {
         .position(|dealer| dealer.policy.terms.id.as_str() == id);
     if found.is_none() {
         let message = format!("catalog `{}` has no policy {}", product.id(), shown(name));
-        faults.push(Reason::UnknownPolicy, "unit.policy", &message);
+        let known = product
+            .dealers
+            .iter()
+            .map(|dealer| dealer.policy.terms.id.as_str());
+        faults.push_unknown(Reason::UnknownPolicy, "unit.policy", &message, (id, known));
     }
     found
 }

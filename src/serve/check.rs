@@ -2,9 +2,10 @@
 //!
 //! Cost: judging once, and where standards alone do not hold one completion.
 
+use astragal_core::complete::Aim;
 use tonic::Status;
 
-use crate::quote::completion::standard;
+use crate::quote::completion::{quoted, standard};
 use crate::quote::words::CAUTION;
 use crate::serve::asked::{Arrived, Asked, Served};
 use crate::serve::fault::{Reason, failed};
@@ -16,8 +17,17 @@ use crate::serve::v1::CheckUnitResponse;
 pub(super) fn answer(served: &Served, arrived: Arrived) -> Result<CheckUnitResponse, Status> {
     let (asked, ()) = Asked::new(served, arrived, |_, _| ())?;
     let setting = asked.setting()?;
-    let quoted = standard(asked.engine(), &asked.known.prepared, &setting, &asked.request)
-        .map_err(|error| failed(Reason::Internal, &error))?;
+    let quoted = match &asked.known.prepared {
+        Ok(prepared) => standard(asked.engine(), prepared, &setting, &asked.request),
+        // What is filled in with standards alone is judged all the same.
+        Err(error) => quoted(
+            &setting,
+            &asked.request,
+            Some(Err(error.to_string())),
+            Aim::Standard,
+        ),
+    };
+    let quoted = quoted.map_err(|error| failed(Reason::Internal, &error))?;
     let on = asked.on()?;
     let judgement = &quoted.judgement;
     Ok(CheckUnitResponse {

@@ -82,7 +82,7 @@ fn found(
         near: manner.near.as_ref(),
         count: manner.count,
     };
-    let found = asked.engine().complete(&asked.known.prepared, &wish);
+    let found = asked.engine().complete(asked.prepared()?, &wish);
     let found = found.map_err(|error| {
         let message = format!("catalog of revision {}: {error}", asked.product().revision);
         failed(Reason::Internal, &message)

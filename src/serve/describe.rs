@@ -99,7 +99,9 @@ fn standard(standard: &Standard, follows: bool) -> v1::Standard {
 }
 
 fn measure(product: &Product, at: MeasureIndex) -> v1::Measure {
-    let declared = product.catalog.declarations().measures.at(at);
+    let declarations = product.catalog.declarations();
+    let length_unit = declarations.length_unit;
+    let declared = declarations.measures.at(at);
     v1::Measure {
         id: declared.id.to_string(),
         label: declared.label.clone(),
@@ -107,7 +109,7 @@ fn measure(product: &Product, at: MeasureIndex) -> v1::Measure {
         step: declared
             .step
             .as_ref()
-            .map(|step| number::quantity(declared.value_type, step)),
+            .map(|step| number::quantity(declared.value_type, step, length_unit)),
     }
 }
 

@@ -25,18 +25,18 @@ impl Stop {
         Ok(Self {})
     }
 
-    /// Waits.
+    /// Waits for one signal; asked again, for the next.
     #[cfg(unix)]
-    pub(super) async fn told(mut self) {
+    pub(super) async fn told(&mut self) {
         tokio::select! {
             _ = self.terminate.recv() => {}
             _ = self.interrupt.recv() => {}
         }
     }
 
-    /// Waits.
+    /// Waits for one signal; asked again, for the next.
     #[cfg(not(unix))]
-    pub(super) async fn told(self) {
+    pub(super) async fn told(&mut self) {
         let _ = tokio::signal::ctrl_c().await;
     }
 }

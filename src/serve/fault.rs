@@ -9,6 +9,7 @@
 
 use std::fmt::Display;
 
+use astragal_catalog::nearest::nearest;
 use tonic::{Code, Status};
 use tonic_types::{ErrorDetails, FieldViolation, StatusExt};
 
@@ -62,6 +63,8 @@ pub(super) enum Reason {
     WrongType,
     /// A number is outside of what is taken.
     OutOfRange,
+    /// Something ends before it begins.
+    BadRange,
     /// A measure is not a multiple of its step.
     OffStep,
     /// A list is too long.
@@ -74,6 +77,10 @@ pub(super) enum Reason {
     TooMuchMoney,
     /// The time that the request gave is over.
     DeadlineExceeded,
+    /// As many questions wait as may.
+    Busy,
+    /// The service was told to stop.
+    Stopping,
     /// The engine and the judge disagree, or the service failed otherwise.
     Internal,
 }
@@ -81,7 +88,7 @@ pub(super) enum Reason {
 impl Reason {
     /// Every reason.
     #[cfg(test)]
-    const ALL: [Self; 26] = [
+    const ALL: [Self; 29] = [
         Self::Required,
         Self::BadName,
         Self::UnknownCatalog,
@@ -101,12 +108,15 @@ impl Reason {
         Self::BadDate,
         Self::WrongType,
         Self::OutOfRange,
+        Self::BadRange,
         Self::OffStep,
         Self::TooMany,
         Self::BadPageToken,
         Self::BadEnum,
         Self::TooMuchMoney,
         Self::DeadlineExceeded,
+        Self::Busy,
+        Self::Stopping,
         Self::Internal,
     ];
 
@@ -132,12 +142,15 @@ impl Reason {
             Self::BadDate => ("BAD_DATE", Code::InvalidArgument),
             Self::WrongType => ("WRONG_TYPE", Code::InvalidArgument),
             Self::OutOfRange => ("OUT_OF_RANGE", Code::InvalidArgument),
+            Self::BadRange => ("BAD_RANGE", Code::InvalidArgument),
             Self::OffStep => ("OFF_STEP", Code::InvalidArgument),
             Self::TooMany => ("TOO_MANY", Code::InvalidArgument),
             Self::BadPageToken => ("BAD_PAGE_TOKEN", Code::InvalidArgument),
             Self::BadEnum => ("BAD_ENUM", Code::InvalidArgument),
             Self::TooMuchMoney => ("TOO_MUCH_MONEY", Code::FailedPrecondition),
             Self::DeadlineExceeded => ("DEADLINE_EXCEEDED", Code::DeadlineExceeded),
+            Self::Busy => ("BUSY", Code::Unavailable),
+            Self::Stopping => ("STOPPING", Code::Unavailable),
             Self::Internal => ("INTERNAL", Code::Internal),
         }
     }
@@ -160,6 +173,30 @@ impl Faults {
         let mut violation = FieldViolation::new(field.to_string(), cut(message, MESSAGE_MAX));
         violation.reason = reason.table().0.to_owned();
         self.found.push((reason, violation));
+    }
+
+    /// Notes a name that nothing has, with the one that was probably meant.
+    pub(super) fn push_unknown<'a>(
+        &mut self,
+        reason: Reason,
+        field: impl Display,
+        message: &str,
+        (name, known): (&str, impl IntoIterator<Item = &'a str>),
+    ) {
+        // What is only counted needs no advice.
+        let is_said = self.found.len() < FAULTS_MAX;
+        match is_said.then(|| nearest(name, known)).flatten() {
+            Some(near) => self.push(reason, field, &format!("{message}; did you mean `{near}`?")),
+            None => self.push(reason, field, message),
+        }
+    }
+
+    /// Whether a name is there; notes it where it is not.
+    pub(super) fn has_name(&mut self, name: &str, field: impl Display, what: &str) -> bool {
+        if name.is_empty() {
+            self.push(Reason::Required, field, &format!("{what} is asked for"));
+        }
+        !name.is_empty()
     }
 
     /// Whether nothing is wrong.
@@ -251,6 +288,7 @@ mod tests {
         let page = include_str!("../../docs/service.md");
         let of_layer = [
             "UNKNOWN_METHOD",
+            "UNSUPPORTED_COMPRESSION",
             "UNKNOWN_SERVICE",
             "MESSAGE_TOO_LARGE",
             "UNREADABLE_MESSAGE",

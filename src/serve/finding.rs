@@ -188,7 +188,8 @@ fn value(on: UsedOn<'_>, subject: Subject, value: &Value) -> v1::Value {
     let kind = match value {
         Value::Bool(truth) => Kind::Truth(*truth),
         Value::Number(number) | Value::Length(number) | Value::Area(number) => {
-            Kind::Quantity(number::quantity(value.value_type(), number))
+            let length_unit = on.used.catalog.declarations().length_unit;
+            Kind::Quantity(number::quantity(value.value_type(), number, length_unit))
         }
         Value::Date(date) => Kind::Date(day::write(*date)),
         Value::Option(id) => Kind::Option(id.to_string()),

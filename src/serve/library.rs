@@ -42,8 +42,12 @@ impl Library {
 
     fn of(report: CheckReport) -> Result<Self, String> {
         let mut products = BTreeMap::new();
-        for loaded in report.catalogs {
+        let count = report.catalogs.len();
+        for (before, loaded) in report.catalogs.into_iter().enumerate() {
             let id = loaded.catalog.declarations().id.clone();
+            // To compile takes a while, in which nothing else is to be seen.
+            let number = before + 1;
+            output::write_message(&format!("compiling catalog `{id}`, {number} of {count}\n"));
             let books = report.books.iter().map(|checked| &checked.book);
             let books: Vec<Book> = books.filter(|book| book.catalog == id).cloned().collect();
             let is_for = |(catalog, _): &&(Id, Policy)| *catalog == id;

@@ -1,7 +1,8 @@
 //! The listener: binds, says where, serves until told to stop, and lets what runs come to its end.
 //!
 //! When the program is told to stop, health answers *not serving*, no connection is accepted any more, and calls that have
-//! begun are answered. What has not ended when the drain time is over is cut off.
+//! begun are answered. Streams that would never end are ended. What has not ended when the drain time is over, or when the
+//! program is told a second time, is cut off.
 //!
 //! LIMIT: a message of [`MESSAGE_MAX`] bytes; [`STREAMS_MAX`] calls at once on one connection.
 //! TLS, gRPC-Web and the page get their place here.
@@ -10,7 +11,7 @@ use std::net::SocketAddr;
 use std::sync::Arc;
 use std::time::Duration;
 
-use tokio::sync::watch;
+use tokio::sync::{Semaphore, watch};
 use tonic::service::Routes;
 use tonic::transport::Server;
 use tonic::transport::server::{Router, TcpIncoming};
@@ -26,9 +27,10 @@ use crate::serve::cache::Cache;
 use crate::serve::catalog_service::Catalogs;
 use crate::serve::deadline::Guard;
 use crate::serve::drain::Stop;
+use crate::serve::ending::{EndStreams, Ending};
 use crate::serve::library::Library;
 use crate::serve::reason;
-use crate::serve::unit_service::Units;
+use crate::serve::unit_service::{PLACES, Units};
 use crate::serve::v1::catalog_service_server::CatalogServiceServer;
 use crate::serve::v1::unit_service_server::UnitServiceServer;
 
@@ -42,15 +44,17 @@ pub(super) async fn serve(library: Library, address: SocketAddr, drain: Duration
     let bind = |error| format!("cannot listen on {address}: {error}");
     let incoming = TcpIncoming::bind(address).map_err(bind)?.with_nodelay(Some(true));
     let address = incoming.local_addr().map_err(bind)?;
-    let stop = Stop::listen().map_err(|error| format!("cannot listen to signals: {error}"))?;
+    let mut stop = Stop::listen().map_err(|error| format!("cannot listen to signals: {error}"))?;
     let served = Arc::new(Served {
         library,
         settings: Cache::default(),
+        places: Arc::new(Semaphore::new(PLACES)),
     });
     let (health, health_server) = tonic_health::server::health_reporter();
     health.set_serving::<CatalogServiceServer<Catalogs>>().await;
     health.set_serving::<UnitServiceServer<Units>>().await;
-    let router = router(&served)?.add_service(health_server);
+    let (tell, told) = watch::channel(false);
+    let router = router(&served, &told)?.add_service(health_server);
     if !address.ip().is_loopback() {
         output::write_message(
             "warning: anyone who reaches this address may ask: there are no keys and no TLS yet\n",
@@ -60,7 +64,6 @@ pub(super) async fn serve(library: Library, address: SocketAddr, drain: Duration
     if said != Exit::Holds {
         return Err("the address could not be written".to_owned());
     }
-    let (tell, told) = watch::channel(false);
     let (mut stopping, mut overdue) = (told.clone(), told);
     let serving = router.serve_with_incoming_shutdown(incoming, async move {
         let _ = stopping.wait_for(|told| *told).await;
@@ -73,7 +76,7 @@ pub(super) async fn serve(library: Library, address: SocketAddr, drain: Duration
         health.set_not_serving::<CatalogServiceServer<Catalogs>>().await;
         health.set_not_serving::<UnitServiceServer<Units>>().await;
         let _ = tell.send(true);
-        std::future::pending::<()>().await;
+        stop.told().await;
     };
     let deadline = async move {
         let _ = overdue.wait_for(|told| *told).await;
@@ -81,16 +84,21 @@ pub(super) async fn serve(library: Library, address: SocketAddr, drain: Duration
     };
     tokio::select! {
         ended = serving => ended.map_err(|error| format!("serving ended: {error}")),
-        () = watching => Ok(()),
+        () = watching => Err("told to stop a second time: calls that had not ended were cut off".to_owned()),
         () = deadline => Err(format!("calls that had not ended after {} s were cut off", drain.as_secs())),
     }
 }
 
-type Layers =
-    Stack<LayerFn<fn(Routes) -> Guard<Routes>>, Stack<MapResponseLayer<fn(Answer) -> Answer>, Identity>>;
+type Layers = Stack<
+    EndStreams,
+    Stack<
+        LayerFn<fn(Ending<Routes>) -> Guard<Ending<Routes>>>,
+        Stack<MapResponseLayer<fn(Answer) -> Answer>, Identity>,
+    >,
+>;
 type Answer = tonic::codegen::http::Response<tonic::body::Body>;
 
-fn router(served: &Arc<Served>) -> Result<Router<Layers>, String> {
+fn router(served: &Arc<Served>, told: &watch::Receiver<bool>) -> Result<Router<Layers>, String> {
     let catalogs = CatalogServiceServer::new(Catalogs {
         served: Arc::clone(served),
     });
@@ -107,11 +115,12 @@ fn router(served: &Arc<Served>) -> Result<Router<Layers>, String> {
     let v1 = reflection().build_v1().map_err(unreadable)?;
     let v1alpha = reflection().build_v1alpha().map_err(unreadable)?;
     let named: fn(Answer) -> Answer = reason::named;
-    let guard: fn(Routes) -> Guard<Routes> = Guard;
+    let guard: fn(Ending<Routes>) -> Guard<Ending<Routes>> = Guard;
     Ok(Server::builder()
         .max_concurrent_streams(STREAMS_MAX)
         .layer(MapResponseLayer::new(named))
         .layer(layer_fn(guard))
+        .layer(EndStreams(told.clone()))
         .add_service(catalogs.max_decoding_message_size(MESSAGE_MAX))
         .add_service(units.max_decoding_message_size(MESSAGE_MAX))
         .add_service(v1)

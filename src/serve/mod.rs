@@ -21,6 +21,7 @@ mod day;
 mod deadline;
 mod describe;
 mod drain;
+mod ending;
 mod fault;
 mod fill_in;
 mod finding;

@@ -1,9 +1,11 @@
 //! Exact numbers and lengths between requests, the model and answers.
 //!
 //! `{ decimal: "904.875", unit: "mm" }` and `{ fraction: "35 5/8", unit: "[in_i]" }` are the same length. An answer has a
-//! decimal where one is exact, and a fraction otherwise.
+//! decimal where one is exact, and a fraction otherwise; its lengths are in the unit in which the catalog writes them, and its
+//! areas in the square of that.
 //!
 //! Always holds: nothing is rounded. Units are written by the Unified Code for Units of Measure.
+//! LIMIT: [`CHARACTERS_MAX`] characters of a number, as it is written and as a plain number, as in a file.
 
 use astragal_model::measure_text::{AreaUnit, LengthUnit, parse_length};
 use astragal_model::{Number, ValueType};
@@ -11,6 +13,9 @@ use astragal_model::{Number, ValueType};
 use crate::serve::fault::{Faults, Reason, shown};
 use crate::serve::google_type::Decimal;
 use crate::serve::v1::{Quantity, quantity};
+
+/// How many characters a number may have.
+const CHARACTERS_MAX: usize = 200;
 
 /// The number that is written, whatever its unit.
 fn magnitude(written: &Quantity, field: &str, faults: &mut Faults) -> Option<Number> {
@@ -34,14 +39,22 @@ fn magnitude(written: &Quantity, field: &str, faults: &mut Faults) -> Option<Num
         }
         Some(quantity::Number::Fraction(text)) => (text, fraction(text), format!("{field}.fraction")),
     };
-    if number.is_none() {
-        let message = format!(
+    // What is written out last is short when the text is, exponents apart.
+    let is_short =
+        |number: &Number| text.len() <= CHARACTERS_MAX && number.to_string().len() <= CHARACTERS_MAX;
+    let message = match &number {
+        Some(found) if is_short(found) => return number,
+        Some(_) => format!(
+            "{} is too long; at most {CHARACTERS_MAX} characters are read, written out",
+            shown(text)
+        ),
+        None => format!(
             "{} is no number; expected a decimal such as `35.625`, or a fraction such as `285/8`",
             shown(text)
-        );
-        faults.push(Reason::BadNumber, field, &message);
-    }
-    number
+        ),
+    };
+    faults.push(Reason::BadNumber, field, &message);
+    None
 }
 
 /// What `285/8`, `-1/3` or `35 5/8` says; a unit beside it is none.
@@ -83,14 +96,19 @@ pub(super) fn number(written: &Quantity, field: &str, faults: &mut Faults) -> Op
     magnitude(written, field, faults)
 }
 
-/// A number of the model, with the unit in which the model holds its type.
-pub(super) fn quantity(value_type: ValueType, number: &Number) -> Quantity {
-    let unit = match value_type {
-        ValueType::Length => LengthUnit::Inch.ucum(),
-        ValueType::Area => AreaUnit::SquareInch.ucum(),
-        _ => "1",
+/// A number of the model, written in the unit of length of its catalog.
+pub(super) fn quantity(value_type: ValueType, number: &Number, length_unit: LengthUnit) -> Quantity {
+    let square = || AreaUnit::ALL.into_iter().find(|area| area.side() == length_unit);
+    let (unit, size) = match value_type {
+        ValueType::Length => (length_unit.ucum(), length_unit.in_inches()),
+        ValueType::Area => {
+            let area = square().unwrap_or(AreaUnit::SquareInch);
+            (area.ucum(), area.in_square_inches())
+        }
+        _ => ("1", Number::from(1_i64)),
     };
-    let text = number.to_string();
+    // No unit has the size nothing.
+    let text = number.checked_div(&size).unwrap_or_default().to_string();
     Quantity {
         number: Some(if text.contains('/') {
             quantity::Number::Fraction(text)
@@ -163,6 +181,24 @@ mod tests {
                 "BAD_NUMBER",
                 "size.fraction",
             ),
+            (
+                "too long",
+                decimal(&"9".repeat(201), "mm"),
+                "BAD_NUMBER",
+                "size.decimal.value",
+            ),
+            (
+                "too long, written out",
+                decimal("1e200", "mm"),
+                "BAD_NUMBER",
+                "size.decimal.value",
+            ),
+            (
+                "too small, written out",
+                decimal("1e-200", "mm"),
+                "BAD_NUMBER",
+                "size.decimal.value",
+            ),
             ("a symbol", decimal("35", "in"), "BAD_UNIT", "size.unit"),
             ("no unit", decimal("35", ""), "BAD_UNIT", "size.unit"),
             (
@@ -190,9 +226,51 @@ mod tests {
 
     #[test]
     fn a_third_is_answered_as_a_fraction_and_a_half_as_a_decimal() {
-        let third = quantity(ValueType::Number, &Number::ratio(1, 3).expect("a third"));
+        let ratio = |over, under| Number::ratio(over, under).expect("a number");
+        let inch = LengthUnit::Inch;
+        let third = quantity(ValueType::Number, &ratio(1, 3), inch);
         assert_eq!(third, fraction_of("1/3", "1"));
-        let half = quantity(ValueType::Length, &Number::ratio(1, 2).expect("a half"));
+        let half = quantity(ValueType::Length, &ratio(1, 2), inch);
         assert_eq!(half, decimal("0.5", "[in_i]"));
+    }
+
+    #[test]
+    fn a_length_is_answered_in_the_unit_of_its_catalog_and_an_area_in_its_square() {
+        // 127 mm are 5 in.
+        let (length, area) = (Number::from(5_i64), Number::from(25_i64));
+        for (unit, expected_length, expected_area) in [
+            (LengthUnit::Inch, decimal("5", "[in_i]"), decimal("25", "[sin_i]")),
+            (
+                LengthUnit::Foot,
+                fraction_of("5/12", "[ft_i]"),
+                fraction_of("25/144", "[sft_i]"),
+            ),
+            (
+                LengthUnit::Millimetre,
+                decimal("127", "mm"),
+                decimal("16129", "mm2"),
+            ),
+            (
+                LengthUnit::Centimetre,
+                decimal("12.7", "cm"),
+                decimal("161.29", "cm2"),
+            ),
+            (
+                LengthUnit::Metre,
+                decimal("0.127", "m"),
+                decimal("0.016129", "m2"),
+            ),
+        ] {
+            let found = quantity(ValueType::Length, &length, unit);
+            assert_eq!(found, expected_length);
+            let mut faults = Faults::default();
+            assert_eq!(super::length(&found, "size", &mut faults).as_ref(), Some(&length));
+            assert_eq!(quantity(ValueType::Area, &area, unit), expected_area);
+            assert_eq!(
+                quantity(ValueType::Number, &length, unit),
+                decimal("5", "1"),
+                "{unit:?}"
+            );
+        }
     }
 }

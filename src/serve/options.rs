@@ -29,7 +29,7 @@ pub(super) fn answer(
     let (asked, is_compact) = Asked::new(served, arrived, |_, faults| is_compact(view, faults))?;
     let picks = picks(&asked)?;
     let on = asked.on()?;
-    let options = EngineOptions::new(asked.engine(), &asked.known.prepared, on, &picks.picks);
+    let options = EngineOptions::new(asked.engine(), asked.prepared()?, on, &picks.picks);
     let currency = on.used.book.currency;
     let waits = options.waits();
     let selection = options.selection();
@@ -69,7 +69,8 @@ fn selection_state(state: SelectionState) -> v1::SelectionState {
 /// How many picks must change at least once the pins are loosened; nothing where nothing is pinned, or nothing holds then either.
 pub(super) fn changes_without_pins(asked: &Asked, picks: &Picks) -> Option<i32> {
     let loosened = picks.without_pins()?;
-    let selection = asked.engine().selection(&asked.known.prepared, &loosened.picks);
+    let prepared = asked.prepared().ok()?;
+    let selection = asked.engine().selection(prepared, &loosened.picks);
     selection.possible.map(count)
 }
 

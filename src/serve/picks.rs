@@ -55,10 +55,14 @@ pub(super) fn attribute(
     field: impl Display,
     faults: &mut Faults,
 ) -> Option<AttributeIndex> {
+    if !faults.has_name(name, &field, "an attribute") {
+        return None;
+    }
     let found = product.names.attributes.get(name).copied();
     if found.is_none() {
         let message = format!("catalog `{}` has no attribute {}", product.id(), shown(name));
-        faults.push(Reason::UnknownAttribute, field, &message);
+        let known = product.asked.iter().map(|(_, name)| name.as_str());
+        faults.push_unknown(Reason::UnknownAttribute, field, &message, (name, known));
     }
     found
 }
@@ -71,11 +75,15 @@ pub(super) fn option(
     field: impl Display,
     faults: &mut Faults,
 ) -> Option<Id> {
+    if !faults.has_name(id, &field, "an option") {
+        return None;
+    }
     let declared = product.catalog.declarations().attributes.at(attribute);
     let found = declared.options.iter().find(|option| option.id.as_str() == id);
     if found.is_none() {
         let message = format!("attribute `{}` has no option {}", declared.id, shown(id));
-        faults.push(Reason::UnknownOption, field, &message);
+        let known = declared.options.iter().map(|option| option.id.as_str());
+        faults.push_unknown(Reason::UnknownOption, field, &message, (id, known));
     }
     found.map(|option| option.id.clone())
 }

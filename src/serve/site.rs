@@ -25,6 +25,9 @@ pub(super) fn site(written: &v1::Unit, product: &Product, faults: &mut Faults) -
     let mut seen = BTreeSet::new();
     for (at, measured) in written.measures.iter().enumerate() {
         let field = format!("unit.measures[{at}]");
+        if !faults.has_name(&measured.measure, format!("{field}.measure"), "a measure") {
+            continue;
+        }
         let Some(index) = product.names.measures.get(&measured.measure) else {
             unknown(
                 Reason::UnknownMeasure,
@@ -45,6 +48,9 @@ pub(super) fn site(written: &v1::Unit, product: &Product, faults: &mut Faults) -
     let mut seen = BTreeSet::new();
     for (at, known) in written.facts.iter().enumerate() {
         let field = format!("unit.facts[{at}]");
+        if !faults.has_name(&known.fact, format!("{field}.fact"), "a site fact") {
+            continue;
+        }
         let Some(index) = product.names.facts.get(&known.fact) else {
             unknown(
                 Reason::UnknownFact,
@@ -71,13 +77,14 @@ pub(super) fn site(written: &v1::Unit, product: &Product, faults: &mut Faults) -
 }
 
 fn unknown(reason: Reason, name: &str, product: &Product, field: &str, faults: &mut Faults) {
-    let what = if reason == Reason::UnknownFact {
-        "site fact"
+    let (what, known): (_, Vec<&String>) = if reason == Reason::UnknownFact {
+        ("site fact", product.names.facts.keys().collect())
     } else {
-        "measure"
+        ("measure", product.names.measures.keys().collect())
     };
     let message = format!("catalog `{}` has no {what} {}", product.id(), shown(name));
-    faults.push(reason, field, &message);
+    let known = known.into_iter().map(String::as_str);
+    faults.push_unknown(reason, field, &message, (name, known));
 }
 
 fn twice(name: &str, field: &str, faults: &mut Faults) {
@@ -178,10 +185,11 @@ fn fact(written: &v1::KnownFact, declared: &SiteFact, field: &str, faults: &mut 
         (ValueType::Option, Kind::Option(written)) => {
             option(written, declared, &format!("{field}.option"), faults)
         }
-        (expected, _) => {
+        (expected, found) => {
             let message = format!(
-                "fact `{}` is {}; this is something else",
+                "fact `{}` is {}; expected {}",
                 declared.id,
+                words(found),
                 expected.words()
             );
             faults.push(Reason::WrongType, field, &message);
@@ -190,12 +198,28 @@ fn fact(written: &v1::KnownFact, declared: &SiteFact, field: &str, faults: &mut 
     }
 }
 
+/// The word for what a request says of a fact, as [`ValueType::words`] has it for what is asked for.
+fn words(kind: &v1::value::Kind) -> &'static str {
+    use v1::value::Kind;
+    match kind {
+        Kind::Truth(_) => ValueType::Bool.words(),
+        Kind::Quantity(_) => "a quantity",
+        Kind::Date(_) => ValueType::Date.words(),
+        Kind::Option(_) => ValueType::Option.words(),
+        Kind::NotAsked(_) => "*not asked*",
+    }
+}
+
 fn option(written: &str, declared: &SiteFact, field: &str, faults: &mut Faults) -> Option<Value> {
+    if !faults.has_name(written, field, "an option") {
+        return None;
+    }
     let is_declared = declared.options.iter().any(|(id, _)| id.as_str() == written);
     if is_declared {
         return Some(Value::Option(Id::new(written)));
     }
     let message = format!("fact `{}` has no value {}", declared.id, shown(written));
-    faults.push(Reason::UnknownOption, field, &message);
+    let known = declared.options.iter().map(|(id, _)| id.as_str());
+    faults.push_unknown(Reason::UnknownOption, field, &message, (written, known));
     None
 }

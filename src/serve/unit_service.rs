@@ -2,6 +2,7 @@
 //!
 //! Always holds: no question is worked on by an asynchronous thread unless that takes tens of microseconds; every other gets one
 //! of the threads for blocking work. One that waits for a thread when its caller goes away, or its deadline passes, is not begun.
+//! LIMIT: [`PLACES`] questions wait for a thread or have one; a question beyond them is refused at once.
 //! Later a session stream is one more method.
 
 use std::sync::Arc;
@@ -19,6 +20,9 @@ use crate::serve::v1::{
 };
 use crate::serve::{check, complete, options};
 
+/// How many questions wait for a thread or have one, of all clients together.
+pub(super) const PLACES: usize = 256;
+
 /// Answers questions about one unit.
 pub(super) struct Units {
     pub(super) served: Arc<Served>,
@@ -32,9 +36,15 @@ impl Units {
         answer: impl FnOnce(&Served) -> Result<A, Status> + Send + 'static,
     ) -> Result<Response<A>, Status> {
         let served = Arc::clone(&self.served);
+        let Ok(place) = Arc::clone(&served.places).try_acquire_owned() else {
+            let message = format!("{PLACES} questions wait already; ask again later");
+            return Err(failed(Reason::Busy, &message));
+        };
         // Work that has not begun is given up when the set is dropped.
         let mut work = JoinSet::new();
         work.spawn_blocking(move || {
+            // Taken along, so that a question nobody waits for any more holds its place for as long as it is worked on.
+            let _place = place;
             deadline.check()?;
             answer(&served)
         });

@@ -16,6 +16,9 @@ pub(crate) struct Service {
 /// How a service ended.
 pub(crate) struct Ended {
     pub(crate) code: Option<i32>,
+    /// What it wrote on standard error while it compiled.
+    pub(crate) loading: String,
+    /// What it wrote on standard error after that.
     pub(crate) err: String,
 }
 
@@ -70,11 +73,14 @@ impl Service {
     /// Waits for its end.
     pub(crate) fn ended(mut self) -> Ended {
         let status = self.child.wait().expect("it ends");
-        let mut err = String::new();
+        let mut all = String::new();
         let pipe = self.child.stderr.as_mut().expect("standard error");
-        pipe.read_to_string(&mut err).expect("text");
+        pipe.read_to_string(&mut all).expect("text");
+        let lines = all.split_inclusive('\n');
+        let (loading, err) = lines.partition(|line| line.starts_with("compiling "));
         Ended {
             code: status.code(),
+            loading,
             err,
         }
     }

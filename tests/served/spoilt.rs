@@ -52,7 +52,7 @@ fn day(day: i32) -> Date {
     }
 }
 
-pub(crate) const CASES: [Case; 38] = [
+pub(crate) const CASES: [Case; 46] = [
     (
         "no catalog",
         |unit| unit.catalog.clear(),
@@ -273,6 +273,61 @@ pub(crate) const CASES: [Case; 38] = [
         },
         "REQUIRED",
         "unit.waivers[0].reference",
+    ),
+    (
+        "a waiver with a blank reference",
+        |unit| {
+            unit.waivers = vec![waiver("fixed-area")];
+            unit.waivers[0].reference = "  ".into();
+        },
+        "REQUIRED",
+        "unit.waivers[0].reference",
+    ),
+    (
+        "a waiver that ends before it begins",
+        |unit| {
+            unit.waivers = vec![waiver("fixed-area")];
+            unit.waivers[0].valid_from = Some(day(2));
+            unit.waivers[0].valid_until = Some(day(1));
+        },
+        "BAD_RANGE",
+        "unit.waivers[0].valid_until",
+    ),
+    (
+        "a waiver of no rule",
+        |unit| unit.waivers = vec![waiver("")],
+        "REQUIRED",
+        "unit.waivers[0].rule",
+    ),
+    (
+        "a pick without an option",
+        |unit| unit.picks[0] = pick("operation", ""),
+        "REQUIRED",
+        "unit.picks[0].option",
+    ),
+    (
+        "a pick without an attribute",
+        |unit| unit.picks[0] = pick("", "casement"),
+        "REQUIRED",
+        "unit.picks[0].attribute",
+    ),
+    (
+        "a measure without a name",
+        |unit| unit.measures[0].measure.clear(),
+        "REQUIRED",
+        "unit.measures[0].measure",
+    ),
+    (
+        "a fact without a name",
+        |unit| unit.facts[0].fact.clear(),
+        "REQUIRED",
+        "unit.facts[0].fact",
+    ),
+    (
+        "a fact without an option",
+        |unit| unit.facts[0] = fact("cladding", Some(Kind::Option(String::new()))),
+        "REQUIRED",
+        "unit.facts[0].value.option",
     ),
     (
         "too many picks",

@@ -213,7 +213,10 @@ fn conditions_that_are_opposite_are_not_one() {
         let engine = engine(&setting);
         assert_eq!(engine.gate_count(), 5, "the second and the third are one");
         let options = &engine.options(&engine.prepare(&setting).unwrap(), &[])[0];
-        let closed = options.iter().enumerate().filter(|(_, option)| option.certain.is_none());
+        let closed = options
+            .iter()
+            .enumerate()
+            .filter(|(_, option)| option.certain.is_none());
         let closed: Vec<usize> = closed.map(|(at, _)| at).collect();
         assert_eq!(closed, ruled_out, "{inches}");
     }
