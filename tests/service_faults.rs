@@ -163,7 +163,7 @@ fn what_cannot_be_on_screen_is_refused() {
             (
                 "operation",
                 Some(Stands::Option(String::new())),
-                Some(("UNKNOWN_OPTION", "shown[0].option")),
+                Some(("REQUIRED", "shown[0].option")),
             ),
             ("screen_mesh", Some(Stands::NotAsked(true)), None),
             ("operation", Some(Stands::NotAsked(false)), None),
