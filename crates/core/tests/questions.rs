@@ -9,8 +9,8 @@ use astragal_core::engine::{Engine, NotPrepared};
 use astragal_core::limit::Limits;
 use astragal_core::options::{Least, Picked};
 use astragal_model::{
-    AttributeIndex, Authorities, Comparison, Declarations, Expression, Id, MeasureIndex, Number, PolicyTerms,
-    Setting, Standard, Subject, Value,
+    Attribute, AttributeIndex, Authorities, Comparison, Declarations, Expression, Id, MeasureIndex, Number,
+    PolicyTerms, Setting, Standard, Subject, Value,
 };
 
 use crate::plain::{Made, Plain, Together, WIDE, site};
@@ -129,6 +129,52 @@ fn of_two_picks_of_one_attribute_the_later_stands_in_every_question() {
         panic!("it holds")
     };
     assert_eq!((found[0].values.as_slice(), found[0].changes), (&[0, 1][..], 0));
+}
+
+/// A colour of 500 options whose standard waits for a measure stays open: 500 units that differ in nothing else are one.
+#[test]
+fn what_stays_open_in_every_unit_does_not_use_up_the_units_that_are_looked_at() {
+    let made = Plain::of(&[500, 2]).made();
+    let mut declared: Declarations = made.catalog.declarations().clone();
+    let option = |id: &str| Box::new(Expression::Literal(Value::Option(Id::new(id))));
+    let wide = Expression::Compare(Comparison::Greater, width(), inches(36, 1));
+    let by_width = Expression::Conditional(Box::new(wide), option("o7"), option("o8"));
+    let standards = [Standard::Formula(by_width), Standard::Option(Id::new("o1"))];
+    let attributes = declared.attributes.values().cloned().zip(standards);
+    declared.attributes = attributes
+        .map(|(attribute, standard)| Attribute {
+            standard,
+            ..attribute
+        })
+        .collect();
+    let made = made.with(declared);
+    let site = site(&[None]);
+    let setting = made.setting(&site);
+    let engine = engine(&setting);
+    let wish = Wish {
+        setting: &setting,
+        picks: &[],
+        quoted: &BTreeMap::new(),
+        aim: Aim::Standard,
+        near: None,
+        count: 3,
+    };
+    let prepared = engine.prepare(&setting).unwrap();
+    let Completion::Found(found) = engine.complete(&prepared, &wish).unwrap() else {
+        panic!("both units hold")
+    };
+    let chosen: Vec<Vec<Option<Id>>> = found
+        .iter()
+        .map(|one| {
+            one.unit
+                .choices
+                .values()
+                .map(|choice| choice.option().cloned())
+                .collect()
+        })
+        .collect();
+    let open_with = |id: &str| -> Vec<Option<Id>> { vec![None, Some(Id::new(id))] };
+    assert_eq!(chosen, [open_with("o1"), open_with("o0")]);
 }
 
 fn width() -> Box<Expression> {
