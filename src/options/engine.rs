@@ -93,7 +93,7 @@ impl<'a> EngineOptions<'a> {
     /// Asks the engine. What was prepared is `on`, for some opening.
     pub(crate) fn new(engine: &Engine, prepared: &Prepared, on: UsedOn<'a>, picks: &[Picked]) -> Self {
         let answers = engine.answers(prepared, picks);
-        let any = answers.options.iter().flatten().any(depends) || depends(&answers.selection);
+        let any = answers.selection.depends || answers.options.iter().flatten().any(|answer| answer.depends);
         let waits = any.then(|| engine.waits(prepared, picks));
         let mut picked = vec![None; answers.options.len()];
         for pick in picks.iter().rev() {
@@ -133,7 +133,7 @@ impl<'a> EngineOptions<'a> {
 
     /// What must be known before it is certain that the picks go together.
     pub(crate) fn waits(&self) -> Option<&Wants> {
-        let waits = self.waits.as_ref().filter(|_| depends(&self.answers.selection))?;
+        let waits = self.waits.as_ref().filter(|_| self.answers.selection.depends)?;
         waits.best.as_ref().map(|wait| &wait.wants)
     }
 
@@ -226,10 +226,6 @@ impl<'a> EngineOptions<'a> {
         let until = entry.validity.offered_until.filter(|until| *until < date);
         from.map(Withheld::From).or(until.map(Withheld::Until))
     }
-}
-
-fn depends(answer: &OptionAnswer) -> bool {
-    answer.depends
 }
 
 fn state(answer: &OptionAnswer, is_picked: bool) -> State {

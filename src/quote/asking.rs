@@ -66,10 +66,8 @@ impl<'a> Asking<'a> {
             near,
             count: 1,
         };
-        let disagreement =
-            |error| format!("catalog of revision {}: {error}", self.setting.catalog.revision());
         let completion = self.engine.complete(self.prepared, &wish);
-        let (completed, depends) = match completion.map_err(disagreement)? {
+        let (completed, depends) = match completion.map_err(|error| error.to_string())? {
             Completion::Impossible => (None, false),
             Completion::Depends(unit) => (Some(*unit), true),
             Completion::Found(units) => (units.into_iter().next(), false),

@@ -83,10 +83,7 @@ fn found(
         count: manner.count,
     };
     let found = asked.engine().complete(asked.prepared()?, &wish);
-    let found = found.map_err(|error| {
-        let message = format!("catalog of revision {}: {error}", asked.product().revision);
-        failed(Reason::Internal, &message)
-    })?;
+    let found = found.map_err(|error| failed(Reason::Internal, &error.to_string()))?;
     Ok(match found {
         Completion::Impossible => (v1::CompletionState::Impossible, Vec::new()),
         Completion::Depends(unit) => (v1::CompletionState::Depends, vec![*unit]),

@@ -133,26 +133,25 @@ fn positions(all: &Wants, some: &Wants) -> Vec<i32> {
     positions.filter_map(|(at, _)| i32::try_from(at).ok()).collect()
 }
 
-/// How an option stands, and how many other picks must change.
-fn state(state: State) -> (v1::OptionState, Option<i32>) {
+fn state(state: State) -> v1::OptionState {
     match state {
-        State::Kept => (v1::OptionState::Kept, Some(0)),
-        State::Free => (v1::OptionState::Free, Some(0)),
-        State::Changes(changes) => (v1::OptionState::Changes, Some(count(changes))),
-        State::Impossible => (v1::OptionState::Impossible, None),
-        State::Depends(changes) => (v1::OptionState::Depends, Some(count(changes))),
+        State::Kept => v1::OptionState::Kept,
+        State::Free => v1::OptionState::Free,
+        State::Changes(_) => v1::OptionState::Changes,
+        State::Impossible => v1::OptionState::Impossible,
+        State::Depends(_) => v1::OptionState::Depends,
     }
 }
 
 fn withheld(withheld: Withheld) -> v1::Withheld {
-    let (reason, date) = match withheld {
-        Withheld::Hidden => (v1::WithheldReason::Hidden, None),
-        Withheld::From(from) => (v1::WithheldReason::NotYetOffered, Some(from)),
-        Withheld::Until(until) => (v1::WithheldReason::NoLongerOffered, Some(until)),
+    let reason = match withheld {
+        Withheld::Hidden => v1::WithheldReason::Hidden,
+        Withheld::From(_) => v1::WithheldReason::NotYetOffered,
+        Withheld::Until(_) => v1::WithheldReason::NoLongerOffered,
     };
     v1::Withheld {
         reason: reason.into(),
-        date: date.map(day::write),
+        date: withheld.date().map(day::write),
     }
 }
 
@@ -177,20 +176,17 @@ fn of_attribute<'a>(
 ) -> Vec<v1::OptionAnswer> {
     let declared = on.used.catalog.declarations().attributes.at(attribute);
     let currency = on.used.book.currency;
-    let option = |one: OneOption<'_>| {
-        let (state, changes) = state(one.state);
-        v1::OptionAnswer {
-            stands: Some(match declared.options.get(one.value) {
-                Some(entry) => Stands::Option(entry.id.as_str().to_owned()),
-                None => Stands::NotAsked(true),
-            }),
-            state: state.into(),
-            picked: one.picked,
-            changes,
-            difference: one.difference.and_then(|difference| minor(difference, currency)),
-            waits: one.waits.map(|waits| positions(wants, waits)).unwrap_or_default(),
-            withheld: one.withheld.map(withheld),
-        }
+    let option = |one: OneOption<'_>| v1::OptionAnswer {
+        stands: Some(match declared.options.get(one.value) {
+            Some(entry) => Stands::Option(entry.id.as_str().to_owned()),
+            None => Stands::NotAsked(true),
+        }),
+        state: state(one.state).into(),
+        picked: one.picked,
+        changes: one.state.changes().map(count),
+        difference: one.difference.and_then(|difference| minor(difference, currency)),
+        waits: one.waits.map(|waits| positions(wants, waits)).unwrap_or_default(),
+        withheld: one.withheld.map(withheld),
     };
     answers.map(option).collect()
 }

@@ -10,7 +10,7 @@
 
 use num_bigint::BigUint;
 
-use crate::diagram::Diagram;
+use crate::diagram::{Diagram, range};
 use crate::weights::{Cost, Weights};
 
 /// How many configurations can be had under these weights.
@@ -23,8 +23,7 @@ pub fn count(diagram: &Diagram, weights: &Weights) -> BigUint {
     }
     let mut nodes: Vec<BigUint> = Vec::with_capacity(diagram.node_count());
     let product = |nodes: &[BigUint], and: usize| {
-        let range = diagram.first_child[and] as usize..diagram.first_child[and + 1] as usize;
-        let children = &diagram.children[range];
+        let children = &diagram.children[range(&diagram.first_child, and)];
         children.iter().fold(BigUint::from(1_u8), |product, child| {
             product * &nodes[child.0 as usize]
         })
@@ -38,7 +37,7 @@ pub fn count(diagram: &Diagram, weights: &Weights) -> BigUint {
             ands.push(product(&nodes, ands.len()));
         }
         let mut sum = BigUint::ZERO;
-        for edge in &diagram.edges[diagram.first_edge[node] as usize..diagram.first_edge[node + 1] as usize] {
+        for edge in &diagram.edges[range(&diagram.first_edge, node)] {
             let branch = diagram.branches[edge.branch.0 as usize];
             if weights.labels[branch.label.index()].is_feasible() {
                 sum += &ands[edge.and.0 as usize] * sets[branch.set.0 as usize];
@@ -53,8 +52,7 @@ pub fn count(diagram: &Diagram, weights: &Weights) -> BigUint {
 }
 
 fn open_options(diagram: &Diagram, weights: &Weights, set: usize) -> u32 {
-    let options = diagram.first_of_set[set] as usize..diagram.first_of_set[set + 1] as usize;
-    let options = &diagram.set_options[options];
+    let options = &diagram.set_options[range(&diagram.first_of_set, set)];
     let open = options
         .iter()
         .filter(|option| weights.options[**option as usize].is_feasible());

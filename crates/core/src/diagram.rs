@@ -71,7 +71,36 @@ pub struct Diagram {
     pub(crate) root_label: LabelId,
 }
 
+/// The places that belong to one number, where `firsts` says for each where its places begin, and at the end where they end.
+#[expect(
+    clippy::indexing_slicing,
+    reason = "the builder of a diagram gives every number that is used here"
+)]
+pub(crate) fn range(firsts: &[u32], at: usize) -> std::ops::Range<usize> {
+    firsts[at] as usize..firsts[at + 1] as usize
+}
+
 impl Diagram {
+    /// A diagram of these variables over which nothing holds, and the empty label alone.
+    fn empty(domains: Vec<Domain>, first_option: Vec<u32>) -> Self {
+        Self {
+            domains,
+            first_option,
+            first_edge: vec![0],
+            edges: Vec::new(),
+            branches: Vec::new(),
+            first_child: vec![0],
+            children: Vec::new(),
+            ands_before: Vec::new(),
+            first_of_set: vec![0],
+            set_options: Vec::new(),
+            set_variable: Vec::new(),
+            labels: vec![Label::empty()],
+            root: None,
+            root_label: LabelId::EMPTY,
+        }
+    }
+
     /// How many nodes there are.
     #[must_use]
     pub fn node_count(&self) -> usize {

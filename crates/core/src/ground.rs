@@ -26,6 +26,7 @@ use rustc_hash::FxHashMap;
 
 use crate::ground::relation::{Kind, Root, TermRelation};
 pub(crate) use crate::ground::residual::Residual;
+use crate::index::number;
 use crate::label::{CellId, GateId};
 use crate::limit::{Limit, Limits};
 use crate::network::{Network, Variable};
@@ -98,7 +99,7 @@ impl Shared {
     }
 
     fn gate(&mut self, term: TermId, rule: &str) -> GateId {
-        let next = GateId(u32::try_from(self.gates.len()).unwrap_or(u32::MAX));
+        let next = GateId(number(self.gates.len()));
         let number = *self.gate_numbers.entry(term).or_insert(next);
         if number == next {
             self.gates.push(term);
@@ -114,7 +115,7 @@ impl Shared {
     }
 
     fn cell(&mut self, term: TermId, item: &str) -> CellId {
-        let next = CellId(u32::try_from(self.cells.len()).unwrap_or(u32::MAX));
+        let next = CellId(number(self.cells.len()));
         let number = *self.cell_numbers.entry(term).or_insert(next);
         if number == next {
             self.cells.push(term);

@@ -18,6 +18,11 @@ pub(crate) struct Index {
     numbers: HashTable<(u64, u32)>,
 }
 
+/// A count as the number of what comes next. Limits on bytes keep counts far below where it would stop.
+pub(crate) fn number(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
+}
+
 /// The hash of anything.
 pub(crate) fn hash_of(what: &(impl Hash + ?Sized)) -> u64 {
     let mut hasher = FxHasher::default();

@@ -5,6 +5,7 @@
 //!
 //! Always holds: gates are sorted and stand once, cells are sorted; equal labels have the same number in a [`Labels`].
 
+use crate::index::number;
 use rustc_hash::FxHashMap;
 
 /// A condition on measures, facts and waivers, by its number.
@@ -96,7 +97,7 @@ impl Labels {
         if let Some(number) = self.numbers.get(&label) {
             return *number;
         }
-        let number = LabelId(u32::try_from(self.labels.len()).unwrap_or(u32::MAX));
+        let number = LabelId(number(self.labels.len()));
         self.labels.push(label.clone());
         self.numbers.insert(label, number);
         number

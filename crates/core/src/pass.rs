@@ -17,7 +17,7 @@
 pub(crate) mod optimal;
 pub(crate) mod witness;
 
-use crate::diagram::{Branch, Diagram};
+use crate::diagram::{Branch, Diagram, range};
 use crate::weights::{Cost, Weight, Weights};
 
 /// Arrays that are used again from question to question.
@@ -68,10 +68,6 @@ pub fn options<C: Cost>(
         }
     }
     least
-}
-
-fn range(firsts: &[u32], at: usize) -> std::ops::Range<usize> {
-    firsts[at] as usize..firsts[at + 1] as usize
 }
 
 fn fill<C: Cost>(array: &mut Vec<C>, count: usize) {

@@ -21,10 +21,9 @@ use astragal_model::{
 };
 use rustc_hash::FxHashMap;
 
-use crate::index::{Index, hash_of};
+use crate::index::{Index, hash_of, number};
 
 pub(crate) use arena::Arena;
-use arena::number;
 use normal::NormalForms;
 pub(crate) use substitute::Replacement;
 use substitute::Schedule;

@@ -54,8 +54,8 @@ impl<'a> Made<'a> {
 
     fn push(&mut self, one: &OneOption<'a>) {
         let position = size(self.compact.states.len());
-        let (state, changes) = super::state(one.state);
-        self.compact.states.push(state.into());
+        self.compact.states.push(super::state(one.state).into());
+        let changes = one.state.changes().map(super::count);
         self.compact.changes.push(changes.unwrap_or_default());
         self.compact.differences.push(one.difference.unwrap_or_default());
         let is_priced = matches!(one.state, State::Kept | State::Free | State::Depends(0));

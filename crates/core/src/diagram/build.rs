@@ -5,6 +5,7 @@
 use rustc_hash::FxHashMap;
 
 use crate::diagram::{AndId, Branch, BranchId, Diagram, Edge, NodeId, SetId};
+use crate::index::number;
 use crate::label::{LabelId, Labels};
 use crate::lists::Lists;
 use crate::network::{Domain, Variable};
@@ -24,10 +25,6 @@ pub(crate) struct Builder {
     nodes: Lists<Edge>,
     /// For each node how many AND nodes were made before it.
     ands_before: Vec<u32>,
-}
-
-fn number(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
 }
 
 impl Builder {
@@ -125,20 +122,9 @@ impl Builder {
     pub(crate) fn finish(self, root: Option<AndId>, root_label: LabelId) -> Diagram {
         let (nodes, ands) = self.reached(root);
         let mut flat = Diagram {
-            domains: self.domains,
-            first_option: self.first_option,
-            first_edge: vec![0],
-            edges: Vec::new(),
-            branches: Vec::new(),
-            first_child: vec![0],
-            children: Vec::new(),
-            ands_before: Vec::new(),
-            first_of_set: vec![0],
-            set_options: Vec::new(),
-            set_variable: Vec::new(),
             labels: self.labels.all().to_vec(),
-            root: None,
             root_label,
+            ..Diagram::empty(self.domains, self.first_option)
         };
         let mut sets: Vec<Option<SetId>> = vec![None; self.sets.len()];
         let mut branches: Vec<Option<BranchId>> = vec![None; self.branches.len()];

@@ -10,10 +10,9 @@
     reason = "walks the flat arrays of a diagram, whose builder gave every number that is used here"
 )]
 
-use std::ops::Range;
-
-use crate::diagram::{AndId, Branch, BranchId, Diagram, Edge, NodeId, SetId};
-use crate::label::{Label, LabelId};
+use crate::diagram::{AndId, Branch, BranchId, Diagram, Edge, NodeId, SetId, range};
+use crate::index::number;
+use crate::label::LabelId;
 use crate::network::Variable;
 
 /// Which nodes and AND nodes are left.
@@ -36,22 +35,7 @@ impl Diagram {
             labels: std::iter::once(Some(LabelId::EMPTY))
                 .chain(std::iter::repeat_n(None, self.labels.len().saturating_sub(1)))
                 .collect(),
-            made: Self {
-                domains: self.domains.clone(),
-                first_option: self.first_option.clone(),
-                first_edge: vec![0],
-                edges: Vec::new(),
-                branches: Vec::new(),
-                first_child: vec![0],
-                children: Vec::new(),
-                ands_before: Vec::new(),
-                first_of_set: vec![0],
-                set_options: Vec::new(),
-                set_variable: Vec::new(),
-                labels: vec![Label::empty()],
-                root: None,
-                root_label: LabelId::EMPTY,
-            },
+            made: Self::empty(self.domains.clone(), self.first_option.clone()),
         }
         .run(root, &left, &is_open)
     }
@@ -69,7 +53,7 @@ impl Diagram {
                 alive.ands[and] = self.children_of(and).all(|child| alive.nodes[child]);
                 and += 1;
             }
-            let mut edges = self.edges[span(&self.first_edge, node)].iter();
+            let mut edges = self.edges[range(&self.first_edge, node)].iter();
             alive.nodes[node] =
                 edges.any(|edge| open[edge.branch.0 as usize] && alive.ands[edge.and.0 as usize]);
         }
@@ -88,7 +72,7 @@ impl Diagram {
             }
             for child in self.children_of(and) {
                 if !std::mem::replace(&mut left.nodes[child], true) {
-                    let edges = self.edges[span(&self.first_edge, child)].iter();
+                    let edges = self.edges[range(&self.first_edge, child)].iter();
                     let open = edges.filter(|edge| open[edge.branch.0 as usize]);
                     stack.extend(open.map(|edge| edge.and.0 as usize));
                 }
@@ -98,7 +82,7 @@ impl Diagram {
     }
 
     fn children_of(&self, and: usize) -> impl Iterator<Item = usize> {
-        let children = &self.children[span(&self.first_child, and)];
+        let children = &self.children[range(&self.first_child, and)];
         children.iter().map(|child| child.0 as usize)
     }
 
@@ -123,7 +107,7 @@ impl Cutting<'_> {
         self.made.root_label = self.label(from.root_label);
         for node in (0..from.node_count()).filter(|node| left.nodes[*node]) {
             self.made.ands_before.push(ands[from.ands_before[node] as usize]);
-            for edge in &from.edges[span(&from.first_edge, node)] {
+            for edge in &from.edges[range(&from.first_edge, node)] {
                 let branch = from.branches[edge.branch.0 as usize];
                 if left.ands[edge.and.0 as usize] && is_open(branch.label) {
                     let branch = self.branch(edge.branch);
@@ -131,12 +115,12 @@ impl Cutting<'_> {
                     self.made.edges.push(Edge { branch, and });
                 }
             }
-            self.made.first_edge.push(count(self.made.edges.len()));
+            self.made.first_edge.push(number(self.made.edges.len()));
         }
         for and in (0..from.and_count()).filter(|and| left.ands[*and]) {
             let children = from.children_of(and).map(|child| NodeId(nodes[child]));
             self.made.children.extend(children);
-            self.made.first_child.push(count(self.made.children.len()));
+            self.made.first_child.push(number(self.made.children.len()));
         }
         self.made.root = root.map(|root| AndId(ands[root.0 as usize]));
         self.made
@@ -149,7 +133,7 @@ impl Cutting<'_> {
         let Branch { set, label } = self.from.branches[old.0 as usize];
         let (set, label) = (self.set(set), self.label(label));
         self.made.branches.push(Branch { set, label });
-        let new = BranchId(count(self.made.branches.len() - 1));
+        let new = BranchId(number(self.made.branches.len() - 1));
         self.branches[old.0 as usize] = Some(new);
         new
     }
@@ -158,14 +142,14 @@ impl Cutting<'_> {
         if let Some(known) = self.sets[old.0 as usize] {
             return known;
         }
-        let options = span(&self.from.first_of_set, old.0 as usize);
+        let options = range(&self.from.first_of_set, old.0 as usize);
         self.made
             .set_options
             .extend_from_slice(&self.from.set_options[options]);
-        self.made.first_of_set.push(count(self.made.set_options.len()));
+        self.made.first_of_set.push(number(self.made.set_options.len()));
         let variable: Variable = self.from.set_variable[old.0 as usize];
         self.made.set_variable.push(variable);
-        let new = SetId(count(self.made.set_variable.len() - 1));
+        let new = SetId(number(self.made.set_variable.len() - 1));
         self.sets[old.0 as usize] = Some(new);
         new
     }
@@ -175,7 +159,7 @@ impl Cutting<'_> {
             return known;
         }
         self.made.labels.push(self.from.labels[old.index()].clone());
-        let new = LabelId(count(self.made.labels.len() - 1));
+        let new = LabelId(number(self.made.labels.len() - 1));
         self.labels[old.index()] = Some(new);
         new
     }
@@ -191,12 +175,4 @@ fn numbers(left: &[bool]) -> Vec<u32> {
     }
     numbers.push(next);
     numbers
-}
-
-fn count(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
-}
-
-fn span(firsts: &[u32], at: usize) -> Range<usize> {
-    firsts[at] as usize..firsts[at + 1] as usize
 }

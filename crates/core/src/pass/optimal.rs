@@ -14,8 +14,8 @@
 
 use rustc_hash::FxHashMap;
 
-use crate::diagram::{Diagram, NodeId};
-use crate::pass::{Scratch, least, range};
+use crate::diagram::{Diagram, NodeId, range};
+use crate::pass::{Scratch, least};
 use crate::weights::{Cost, Weights};
 
 /// The best configurations.

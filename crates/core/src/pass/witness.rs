@@ -13,8 +13,8 @@
     reason = "walks the flat arrays of a diagram, whose builder gave every number that is used here"
 )]
 
-use crate::diagram::Diagram;
-use crate::pass::{Scratch, options, range};
+use crate::diagram::{Diagram, range};
+use crate::pass::{Scratch, options};
 use crate::weights::{Cost, Weights};
 
 /// A set of up to 128 things.

@@ -6,6 +6,7 @@
 use astragal_model::{Cell, Value};
 use rustc_hash::FxHashMap;
 
+use crate::index::number;
 use crate::term::{CellNumber, LookUpRow, RowsNumber, Term, TermId};
 
 /// Terms by number.
@@ -90,9 +91,4 @@ impl Arena {
         }
         needed
     }
-}
-
-/// A count as the number of what comes next.
-pub(super) fn number(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
 }

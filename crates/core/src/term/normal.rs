@@ -13,7 +13,8 @@ use std::sync::Arc;
 use astragal_model::{Comparison, Function, Number};
 use rustc_hash::FxHashMap;
 
-use crate::term::{Term, TermId, Terms, number};
+use crate::index::number;
+use crate::term::{Term, TermId, Terms};
 
 /// LIMIT: summands of one side; a longer sum is an atom.
 const SUMMANDS: usize = 4;
