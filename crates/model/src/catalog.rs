@@ -14,12 +14,12 @@ use crate::attribute::{Attribute, Standard};
 use crate::example::Example;
 use crate::expression::{Expression, Subject};
 use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, Indexed, ItemIndex, MeasureIndex, PartIndex};
-use crate::measure_text::LengthUnit;
 use crate::plan::{Plan, Step};
 use crate::policy::{Policy, PolicyTerms};
 use crate::price::PriceItem;
 use crate::rule::{Figure, Notice, Rule};
 use crate::site::{Measure, SiteFact};
+use astragal_exact::measure_text::LengthUnit;
 
 /// What a catalog says, as plain data.
 #[derive(Clone, PartialEq, Eq, Debug)]

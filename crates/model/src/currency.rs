@@ -9,7 +9,7 @@
 //! Source: ISO 4217 as the package `iso_currency` carries it. Codes that have been replaced (`HRK`) are read as
 //! well, because old orders hold them.
 
-use crate::number::Number;
+use astragal_exact::Number;
 use std::cmp::Ordering;
 use std::fmt;
 

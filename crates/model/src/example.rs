@@ -11,12 +11,12 @@ use crate::catalog::Catalog;
 use crate::fill::fill;
 use crate::id::Id;
 use crate::judge::{Judgement, RuleState, Total, judge};
-use crate::number::Number;
 use crate::policy::Policy;
 use crate::price::Book;
 use crate::setting::{Authorities, Setting};
 use crate::site::Site;
 use crate::unit::Pick;
+use astragal_exact::Number;
 
 /// A worked example of a catalog.
 #[derive(Clone, PartialEq, Eq, Debug)]

@@ -8,8 +8,8 @@
 //! Source: a subset of the Common Expression Language; departures are listed in `docs/meaning.md`.
 
 use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, MeasureIndex};
-use crate::number::Number;
 use crate::value::Value;
+use astragal_exact::Number;
 
 /// LIMIT: how deep an expression of a catalog file may nest, as its reader sees it.
 pub const EXPRESSION_DEPTH_MAX: usize = 64;

@@ -1,4 +1,4 @@
-//! The words of a window catalog and an order, exact numbers, and what a catalog means.
+//! The words of a window catalog and an order, and what a catalog means.
 //!
 //! A [`Catalog`] says what there is to choose and what must hold; a [`Book`] gives amounts; a [`Policy`] narrows. For
 //! one opening, [`fill`](crate::fill()) completes the picks with standards and [`judge`](crate::judge()) says everything that follows: which rules
@@ -8,9 +8,7 @@
 //! This crate does no input or output, reads no files and knows no solver. Files are read by `astragal-catalog`.
 
 pub mod currency;
-pub mod measure_text;
 pub mod money;
-pub mod number;
 
 mod attribute;
 mod catalog;
@@ -35,6 +33,7 @@ mod template;
 mod unit;
 mod value;
 
+pub use astragal_exact::{Number, measure_text, number};
 pub use attribute::{Attribute, Audience, OptionEntry, Standard, Validity};
 pub use catalog::{Catalog, CatalogError, Declarations, Part};
 pub use currency::Currency;
@@ -52,7 +51,6 @@ pub use judge::{
     RuleFinding, RuleName, RuleState, Standing, TailFinding, Total, Verdict, judge,
 };
 pub use money::Money;
-pub use number::Number;
 pub use order::{Extra, Opening, Order, Place, Room, UnitRequest, Waiver};
 pub use plan::Step;
 pub use policy::{Policy, PolicyTerms};

@@ -7,7 +7,7 @@
 //! Cost: that of the numbers.
 
 use crate::currency::Currency;
-use crate::number::Number;
+use astragal_exact::Number;
 use std::fmt;
 
 /// Holds an amount and its currency; nothing is rounded when it is made.

@@ -8,8 +8,8 @@
 use std::borrow::Borrow;
 
 use crate::expression::{Comparison, Function, NUMBER_BITS_MAX, Unit};
-use crate::number::Number;
 use crate::value::{Outcome, UndefinedCause, Value, Wants};
+use astragal_exact::Number;
 
 /// Compares; *not asked* equals nothing, itself included. An unknown side is waited for: it may come to be undefined.
 #[must_use]

@@ -7,10 +7,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::attribute::Standard;
 use crate::id::{AttributeIndex, Id};
-use crate::number::Number;
 use crate::plan::Plan;
 use crate::price::{Class, TailStep};
 use crate::rule::Rule;
+use astragal_exact::Number;
 
 /// A dealer policy as it stands for one catalog.
 #[derive(Clone, Debug)]

@@ -15,7 +15,7 @@ use jiff::civil::Date;
 use crate::currency::Currency;
 use crate::expression::Expression;
 use crate::id::{AttributeIndex, FigureIndex, Id, PartIndex};
-use crate::number::Number;
+use astragal_exact::Number;
 
 /// One amount that a unit may incur.
 #[derive(Clone, PartialEq, Eq, Debug)]

@@ -7,10 +7,10 @@ use crate::catalog::Catalog;
 use crate::evaluate::Environment;
 use crate::expression::{Expression, Subject};
 use crate::id::Id;
-use crate::measure_text::{AreaUnit, LengthUnit, format_area, format_length};
-use crate::number::Number;
 use crate::template::Piece;
 use crate::value::{Outcome, UndefinedCause, Value, ValueType, Want};
+use astragal_exact::Number;
+use astragal_exact::measure_text::{AreaUnit, LengthUnit, format_area, format_length};
 
 /// How many decimals of a number that does not end are shown.
 const DECIMALS_SHOWN: u32 = 4;

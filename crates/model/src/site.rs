@@ -7,8 +7,8 @@
 use jiff::civil::Date;
 
 use crate::id::{FactIndex, Id, Indexed, MeasureIndex};
-use crate::number::Number;
 use crate::value::{Value, ValueType};
+use astragal_exact::Number;
 
 /// A measure that a catalog declares: a length or a number.
 #[derive(Clone, PartialEq, Eq, Debug)]

@@ -15,7 +15,7 @@ use std::collections::BTreeSet;
 use jiff::civil::Date;
 
 use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, ItemIndex, MeasureIndex};
-use crate::number::Number;
+use astragal_exact::Number;
 
 /// The type of a value.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]

@@ -16,11 +16,11 @@ use crate::judge::report::{
     ItemFinding, ItemState, PriceStep, RuleFinding, RuleName, RuleState, Standing, TailFinding, Total,
 };
 use crate::money::Money;
-use crate::number::Number;
 use crate::price::{Amount, AmountKind, Book, PriceItem, TailStep};
 use crate::setting::Setting;
 use crate::unit::Choice;
 use crate::value::{Outcome, UndefinedCause, Value, Wants};
+use astragal_exact::Number;
 
 /// What pricing a unit comes to.
 pub(crate) struct Priced {

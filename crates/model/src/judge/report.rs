@@ -5,9 +5,9 @@ use crate::catalog::Catalog;
 use crate::expression::Subject;
 use crate::id::{AttributeIndex, FigureIndex, Id, ItemIndex, PartIndex};
 use crate::money::Money;
-use crate::number::Number;
 use crate::rule::NoticeKind;
 use crate::value::{Outcome, UndefinedCause, Wants};
+use astragal_exact::Number;
 
 /// Everything that follows from a unit in its setting.
 #[derive(Clone, PartialEq, Eq, Debug)]

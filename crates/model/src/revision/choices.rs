@@ -6,8 +6,8 @@
 use super::encoder::{Encode, Encoder, words};
 use crate::attribute::{Attribute, Audience, OptionEntry, Standard, Validity};
 use crate::catalog::{Declarations, Part};
-use crate::measure_text::LengthUnit;
 use crate::site::{Measure, Scope, SiteFact};
+use astragal_exact::measure_text::LengthUnit;
 
 impl Encode for Declarations {
     fn encode(&self, encoder: &mut Encoder<'_>) {

@@ -16,8 +16,8 @@ use sha2::{Digest, Sha256};
 
 use crate::catalog::Declarations;
 use crate::id::Id;
-use crate::number::Number;
 use crate::value::Value;
+use astragal_exact::Number;
 
 /// Something that has a canonical encoding.
 pub(super) trait Encode {

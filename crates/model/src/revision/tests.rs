@@ -15,12 +15,12 @@ use sha2::{Digest, Sha256};
 
 use crate::catalog::{Catalog, Declarations};
 use crate::id::{FigureIndex, Id};
-use crate::number::Number;
 use crate::revision::Revision;
 use crate::rule::{Definition, Requirement};
 use crate::site::Measure;
 use crate::table::RowMatch;
 use crate::value::ValueType;
+use astragal_exact::Number;
 use fixture::{Layout, declarations};
 
 fn revision_of(declarations: Declarations) -> Revision {

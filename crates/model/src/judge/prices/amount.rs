@@ -4,10 +4,10 @@ use crate::expression::Subject;
 use crate::id::{AttributeIndex, FigureIndex, Id};
 use crate::judge::prices::{Lack, Pricing, no_entry};
 use crate::judge::report::{PriceStep, RuleState};
-use crate::number::Number;
 use crate::price::{Amount, AmountKind, Axis, Beyond, Grid, PriceItem};
 use crate::unit::Choice;
 use crate::value::Outcome;
+use astragal_exact::Number;
 
 impl Pricing<'_> {
     /// The amount in the book, with the step that says where it stands.

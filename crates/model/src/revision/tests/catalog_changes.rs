@@ -13,10 +13,10 @@ use crate::attribute::{Attribute, Audience, OptionEntry, Standard};
 use crate::catalog::{Declarations, Part};
 use crate::expression::{Expression, Subject};
 use crate::id::{AttributeIndex, Id, Indexed, PartIndex, Position};
-use crate::measure_text::LengthUnit;
-use crate::number::Number;
 use crate::rule::Definition;
 use crate::value::Value;
+use astragal_exact::Number;
+use astragal_exact::measure_text::LengthUnit;
 
 /// A change with its name.
 pub(super) type Change = (&'static str, fn(&mut Declarations));

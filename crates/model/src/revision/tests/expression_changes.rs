@@ -8,10 +8,10 @@ use super::fixture::{
 use super::{check_all_differ, revision_of};
 use crate::expression::{Comparison, Expression, Function, Subject, Unit};
 use crate::id::{Id, MeasureIndex};
-use crate::number::Number;
 use crate::revision::Revision;
 use crate::rule::Requirement;
 use crate::value::Value;
+use astragal_exact::Number;
 
 fn revision_with(expression: Expression) -> Revision {
     let mut declarations = declarations(Layout::default());

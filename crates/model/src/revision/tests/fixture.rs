@@ -14,8 +14,6 @@ use crate::catalog::{Declarations, Part};
 use crate::example::{Example, ExpectedTotal};
 use crate::expression::{Comparison, Expression, Function, Subject, Unit};
 use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, Indexed, MeasureIndex, PartIndex};
-use crate::measure_text::LengthUnit;
-use crate::number::Number;
 use crate::price::{AmountKind, Beyond, Class, PriceItem};
 use crate::rule::{Notice, NoticeKind};
 use crate::site::{DeductedBy, Measure, Measured, Scope, Site, SiteFact};
@@ -23,6 +21,8 @@ use crate::table::Cell;
 use crate::template::Template;
 use crate::unit::Pick;
 use crate::value::{Value, ValueType};
+use astragal_exact::Number;
+use astragal_exact::measure_text::LengthUnit;
 use rules::{figures, rules};
 
 pub(super) const UPPER: PartIndex = PartIndex(0);

@@ -8,13 +8,13 @@ use crate::catalog::Declarations;
 use crate::example::Example;
 use crate::expression::Expression;
 use crate::id::{FactIndex, FigureIndex, Id, ItemIndex, MeasureIndex};
-use crate::number::Number;
 use crate::price::{AmountKind, Beyond, Class, PriceItem};
 use crate::rule::{Notice, NoticeKind};
 use crate::site::{DeductedBy, Measured};
 use crate::template::Template;
 use crate::unit::Pick;
 use crate::value::Value;
+use astragal_exact::Number;
 
 pub(super) fn item(of: &mut Declarations, which: usize, change: impl FnOnce(&mut PriceItem)) {
     edit(&mut of.items, ItemIndex(which), change);

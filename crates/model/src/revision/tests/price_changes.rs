@@ -11,13 +11,13 @@ use crate::catalog::Catalog;
 use crate::currency::Currency;
 use crate::expression::{Expression, Subject};
 use crate::id::{AttributeIndex, Id};
-use crate::number::Number;
 use crate::policy::PolicyTerms;
 use crate::price::{Amount, Axis, Book, Class, Grid, SheetRow, TailStep};
 use crate::revision::Revision;
 use crate::rule::{Effect, Requirement, Rule};
 use crate::template::Template;
 use crate::value::Value;
+use astragal_exact::Number;
 
 fn tail() -> Vec<TailStep> {
     let step = |id: &str, amount| TailStep {

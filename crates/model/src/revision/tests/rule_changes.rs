@@ -7,11 +7,11 @@ use super::fixture::{Layout, OPERATION, SCREEN, inches, one_of};
 use crate::catalog::Declarations;
 use crate::expression::{Expression, Subject};
 use crate::id::{FigureIndex, Id, PartIndex};
-use crate::number::Number;
 use crate::rule::{Definition, Effect, Figure, Requirement, Rule};
 use crate::table::{Cell, Interval, Row, RowMatch, Table};
 use crate::template::Piece;
 use crate::value::{Value, ValueType};
+use astragal_exact::Number;
 
 /// Changes the third figure, in which every field is filled.
 pub(super) fn figure(of: &mut Declarations, change: impl FnOnce(&mut Figure)) {

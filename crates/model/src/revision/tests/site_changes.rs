@@ -3,9 +3,9 @@
 use super::catalog_changes::{Change, edit};
 use crate::catalog::Declarations;
 use crate::id::{FactIndex, Id, MeasureIndex};
-use crate::number::Number;
 use crate::site::{Measure, Scope, SiteFact};
 use crate::value::ValueType;
+use astragal_exact::Number;
 
 fn measure(of: &mut Declarations, change: impl FnOnce(&mut Measure)) {
     edit(&mut of.measures, MeasureIndex(0), change);

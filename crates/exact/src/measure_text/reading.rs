@@ -24,15 +24,15 @@ const CHARACTERS_MAX: usize = 200;
 ///
 /// # Examples
 /// ```
-/// use astragal_model::measure_text::{LengthUnit, parse_length};
-/// use astragal_model::number::Number;
+/// use astragal_exact::measure_text::{LengthUnit, parse_length};
+/// use astragal_exact::number::Number;
 /// for text in ["35 5/8", "35-5/8\"", "35.625 in", "2'-11 5/8\"", "904.875 mm"] {
 ///     assert_eq!(parse_length(text, Some(LengthUnit::Inch)).ok(), Number::ratio(285, 8), "{text}");
 /// }
 /// ```
 /// A spreadsheet's work is recognised:
 /// ```
-/// use astragal_model::measure_text::{LengthUnit, parse_length};
+/// use astragal_exact::measure_text::{LengthUnit, parse_length};
 /// let error = parse_length("8-May", Some(LengthUnit::Inch)).err().ok_or("a length")?;
 /// assert_eq!(error.to_string(), "`8-May` is a date, not a length");
 /// # Ok::<(), &str>(())
@@ -55,8 +55,8 @@ pub fn parse_length(text: &str, default: Option<LengthUnit>) -> Result<Number, L
 ///
 /// # Examples
 /// ```
-/// use astragal_model::measure_text::parse_area;
-/// use astragal_model::number::Number;
+/// use astragal_exact::measure_text::parse_area;
+/// use astragal_exact::number::Number;
 /// assert_eq!(parse_area("5.7 sq ft").ok(), Number::from_decimal("820.8"));
 /// let error = parse_area("5.7").err().ok_or("an area")?;
 /// assert_eq!(error.to_string(), "`5.7` has no unit");

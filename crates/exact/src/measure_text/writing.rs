@@ -24,8 +24,8 @@ const AREA_PLACES: u32 = 4;
 ///
 /// # Examples
 /// ```
-/// use astragal_model::measure_text::{LengthUnit, format_length};
-/// use astragal_model::number::Number;
+/// use astragal_exact::measure_text::{LengthUnit, format_length};
+/// use astragal_exact::number::Number;
 /// let width = Number::ratio(285, 8).ok_or("zero denominator")?;
 /// assert_eq!(format_length(&width, LengthUnit::Inch), "35 5/8 in");
 /// assert_eq!(format_length(&width, LengthUnit::Millimetre), "904.875 mm");
@@ -52,8 +52,8 @@ pub fn format_length(inches: &Number, unit: LengthUnit) -> String {
 ///
 /// # Examples
 /// ```
-/// use astragal_model::measure_text::{AreaUnit, format_area};
-/// use astragal_model::number::Number;
+/// use astragal_exact::measure_text::{AreaUnit, format_area};
+/// use astragal_exact::number::Number;
 /// let clear_opening = Number::from(820_i64); // 20 x 41 in
 /// assert_eq!(format_area(&clear_opening, AreaUnit::SquareFoot), "5.6944… sq ft");
 /// assert_eq!(format_area(&clear_opening, AreaUnit::SquareMetre), "0.5290… m2");

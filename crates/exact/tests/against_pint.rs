@@ -6,10 +6,10 @@
 //!
 //! Source: PyPI package `pint`, its own definitions of units, with `fractions.Fraction` for numbers.
 
-use astragal_model::measure_text::{
+use astragal_exact::measure_text::{
     AreaUnit, LengthUnit, format_area, format_length, parse_area, parse_length,
 };
-use astragal_model::number::Number;
+use astragal_exact::number::Number;
 use std::error::Error;
 use std::io::Write;
 use std::process::{Command, Stdio};

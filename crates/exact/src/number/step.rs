@@ -41,7 +41,7 @@ impl Number {
     /// # Examples
     /// A measure, less its clearance, down to an eighth:
     /// ```
-    /// use astragal_model::number::Number;
+    /// use astragal_exact::number::Number;
     /// let eighth = Number::ratio(1, 8).ok_or("zero denominator")?;
     /// let opening = Number::ratio(575, 16).ok_or("zero denominator")?; // 35 15/16
     /// let clearance = Number::ratio(1, 4).ok_or("zero denominator")?;
@@ -50,7 +50,7 @@ impl Number {
     /// ```
     /// Down means towards minus infinity, and a step of nothing has no multiples to go to:
     /// ```
-    /// use astragal_model::number::Number;
+    /// use astragal_exact::number::Number;
     /// let number = Number::from(-7_i64);
     /// assert_eq!(number.floor_to(&Number::from(4_i64)), Some(Number::from(-8_i64)));
     /// assert_eq!(number.floor_to(&Number::ZERO), None);
@@ -68,7 +68,7 @@ impl Number {
     ///
     /// # Examples
     /// ```
-    /// use astragal_model::number::Number;
+    /// use astragal_exact::number::Number;
     /// let cent = Number::ratio(1, 100).ok_or("zero denominator")?;
     /// let amount = Number::from_decimal("-1.005").ok_or("not a decimal")?;
     /// assert_eq!(amount.round_to(&cent), Number::from_decimal("-1.01"));

@@ -41,7 +41,7 @@ impl Number {
     ///
     /// # Examples
     /// ```
-    /// use astragal_model::number::Number;
+    /// use astragal_exact::number::Number;
     /// assert_eq!(Number::from_decimal("1.5E-2"), Number::ratio(3, 200));
     /// assert_eq!(Number::from_decimal("1,5"), None);
     /// ```
@@ -77,7 +77,7 @@ impl Number {
     ///
     /// # Examples
     /// ```
-    /// use astragal_model::number::Number;
+    /// use astragal_exact::number::Number;
     /// let square_feet = Number::ratio(820, 144).ok_or("zero denominator")?;
     /// assert_eq!(square_feet.to_decimal_truncated(4), ("5.6944".to_string(), false));
     /// assert_eq!(Number::from(12_i64).to_decimal_truncated(4), ("12".to_string(), true));
@@ -103,7 +103,7 @@ impl Number {
     ///
     /// # Examples
     /// ```
-    /// use astragal_model::number::Number;
+    /// use astragal_exact::number::Number;
     /// let amount = Number::from_decimal("2.675").ok_or("not a decimal")?;
     /// assert_eq!(amount.to_fixed(2), "2.68");
     /// assert_eq!(Number::from(3_i64).to_fixed(2), "3.00");
@@ -122,7 +122,7 @@ impl Number {
     ///
     /// # Examples
     /// ```
-    /// use astragal_model::number::Number;
+    /// use astragal_exact::number::Number;
     /// let width = Number::from_decimal("-35.625").ok_or("not a decimal")?;
     /// assert_eq!(width.to_mixed_fraction(16), Some("-35 5/8".to_string()));
     /// let third = Number::ratio(1, 3).ok_or("zero denominator")?;

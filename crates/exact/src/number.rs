@@ -27,7 +27,7 @@ use std::cmp::Ordering;
 /// # Examples
 /// Numbers are exact where binary fractions are not:
 /// ```
-/// use astragal_model::number::Number;
+/// use astragal_exact::number::Number;
 /// let tenth = Number::from_decimal("0.1").ok_or("not a decimal")?;
 /// let fifth = Number::from_decimal("0.2").ok_or("not a decimal")?;
 /// assert_eq!((tenth + fifth).to_string(), "0.3");
@@ -35,7 +35,7 @@ use std::cmp::Ordering;
 /// ```
 /// There is no division by zero to trip over:
 /// ```
-/// use astragal_model::number::Number;
+/// use astragal_exact::number::Number;
 /// assert_eq!(Number::ratio(1, 0), None);
 /// assert_eq!(Number::ONE.checked_div(&Number::ZERO), None);
 /// ```
@@ -59,7 +59,7 @@ impl Number {
     ///
     /// # Examples
     /// ```
-    /// use astragal_model::number::Number;
+    /// use astragal_exact::number::Number;
     /// assert_eq!(Number::ratio(-6, -8), Number::ratio(3, 4));
     /// assert_eq!(Number::ratio(3, 0), None);
     /// ```

@@ -15,7 +15,7 @@ impl Number {
     ///
     /// # Examples
     /// ```
-    /// use astragal_model::number::Number;
+    /// use astragal_exact::number::Number;
     /// let area = Number::from(820_i64); // square inches
     /// let square_feet = area.checked_div(&Number::from(144_i64));
     /// assert_eq!(square_feet, Number::ratio(205, 36));

@@ -12,7 +12,7 @@ use std::fmt;
 ///
 /// # Examples
 /// ```
-/// use astragal_model::measure_text::{LengthUnit, parse_length};
+/// use astragal_exact::measure_text::{LengthUnit, parse_length};
 /// let error = parse_length("35,625", Some(LengthUnit::Inch)).err().ok_or("a length")?;
 /// assert_eq!(error.to_string(), "`35,625` has a decimal comma");
 /// assert_eq!(error.help(), "write a decimal point: `35.625`, or no comma if it separates thousands");

@@ -1,0 +1,172 @@
+//! The facts that questions of the trade ask for, by their names.
+//!
+//! *Exposed glass edge above the floor* is one; a question that lacks it names it.
+
+use std::fmt;
+
+macro_rules! facts {
+    ($($(#[doc = $doc:literal])+ $name:ident, $id:literal, $label:literal;)+) => {
+        /// A fact that a question asks for.
+        #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+        pub enum Fact {
+            $($(#[doc = $doc])+ $name,)+
+        }
+
+        impl Fact {
+            /// Every fact, in order.
+            pub const ALL: &[Fact] = &[$(Fact::$name,)+];
+
+            /// The name that programs use: small letters and underscores.
+            #[must_use]
+            pub fn id(self) -> &'static str {
+                match self { $(Self::$name => $id,)+ }
+            }
+
+            /// What a person reads.
+            #[must_use]
+            pub fn label(self) -> &'static str {
+                match self { $(Self::$name => $label,)+ }
+            }
+        }
+    };
+}
+
+facts! {
+    // --- measuring ---
+    /// The width of the opening at the top, in the middle or at the bottom.
+    OpeningWidth, "opening_width", "width of the opening";
+    /// The height of the opening at the left, in the centre or at the right.
+    OpeningHeight, "opening_height", "height of the opening";
+    /// One of the two diagonals of the opening.
+    OpeningDiagonal, "opening_diagonal", "diagonals of the opening";
+    /// Who deducts from the opening.
+    DeductedBy, "deducted_by", "who deducts from the opening";
+    /// The depth of the pocket that a unit must stand in.
+    PocketDepth, "pocket_depth", "depth of the pocket in the old frame";
+
+    // --- the room and what stands there now ---
+    /// What the room is used for.
+    RoomUse, "room_use", "what the room is used for";
+    /// Whether it is part of a change of occupancy.
+    ChangeOfOccupancy, "change_of_occupancy", "whether it is part of a change of occupancy";
+    /// How the existing window opens.
+    ExistingOperation, "existing_operation", "how the existing window opens";
+    /// The clear opening of the existing window.
+    ExistingClearArea, "existing_clear_area", "clear opening of the existing window";
+    /// Whether the new unit is the largest standard size that fits.
+    LargestStandardSizeFits, "largest_standard_size_fits", "whether the unit is the largest standard size that fits";
+
+    // --- clear opening and heights ---
+    /// How the unit opens.
+    Operation, "operation", "how the unit opens";
+    /// The width of the clear opening.
+    ClearWidth, "clear_width", "width of the clear opening";
+    /// The height of the clear opening.
+    ClearHeight, "clear_height", "height of the clear opening";
+    /// The bottom of the clear opening above the floor.
+    BottomOfClearOpening, "bottom_of_clear_opening", "bottom of the clear opening above the floor";
+    /// The lowest part of the clear opening above the floor.
+    LowestPartOfOpening, "lowest_part_of_opening", "lowest part of the clear opening above the floor";
+    /// The exposed edge of the glass above the floor or walking surface.
+    ExposedGlassEdge, "exposed_glass_edge", "exposed glass edge above the floor";
+    /// The sill above the adjacent ground outside; below zero when it lies under it.
+    SillAboveGrade, "sill_above_grade", "sill above the adjacent ground";
+    /// The opening above the ground or surface outside.
+    HeightAboveGrade, "height_above_grade", "height of the opening above the ground outside";
+    /// The device that limits how far the unit opens.
+    ControlDevice, "control_device", "device that limits how far the unit opens";
+    /// Whether a sphere of 4 in passes the opening where it is largest.
+    PassesSphere, "passes_sphere", "whether a sphere of 4 in passes the opening";
+
+    // --- glass and where it is ---
+    /// The exposed area of one lite.
+    LiteArea, "lite_area", "exposed area of the lite";
+    /// The exposed height of one lite.
+    LiteHeight, "lite_height", "exposed height of the lite";
+    /// The horizontal distance of a walking surface from the glass.
+    WalkingSurfaceDistance, "walking_surface_distance", "walking surface from the glass";
+    /// Whether the glass is in a door.
+    InDoor, "in_door", "whether the glass is in a door";
+    /// The distance of the glass from a door, in the plane of the closed door.
+    DoorDistance, "door_distance", "distance of the glass from a door";
+    /// How the wall of the glass stands to the closed door.
+    DoorWall, "door_wall", "how the wall of the glass stands to the door";
+    /// Whether the glass is at the hinge side of a door that opens inwards.
+    HingeSideOfInswingingDoor, "hinge_side_of_inswinging_door", "whether it is at the hinge side of a door that opens inwards";
+    /// Whether the glass is in a guard or railing.
+    InGuard, "in_guard", "whether the glass is in a guard or railing";
+    /// Whether the glass is in or near a tub, shower, spa, sauna or pool.
+    WetPlace, "wet_place", "whether there is a tub, shower, spa, sauna or pool";
+    /// The horizontal distance of the water's edge from the glass.
+    WaterEdgeDistance, "water_edge_distance", "water's edge from the glass";
+    /// Whether the glass is beside a stair or a ramp.
+    BesideStair, "beside_stair", "whether the glass is beside a stair or ramp";
+    /// The horizontal distance of the stair's walking surface from the glass.
+    StairDistance, "stair_distance", "stair or ramp from the glass";
+    /// Whether the glass is at the bottom landing of a stair.
+    BottomStairLanding, "bottom_stair_landing", "whether the glass is at the bottom landing of a stair";
+    /// The horizontal distance of the bottom tread from the glass.
+    BottomTreadDistance, "bottom_tread_distance", "bottom tread of the stair from the glass";
+    /// Whether an exception that a person must look at applies: a decorative pane, a protective rail, a barrier.
+    GlazingException, "glazing_exception", "whether a rail, a barrier or decorative glass excuses it";
+
+    // --- energy ---
+    /// The climate zone of the energy code.
+    CodeZone, "code_zone", "climate zone of the energy code";
+    /// The zone of the voluntary programme.
+    ProgrammeZone, "programme_zone", "zone of the voluntary energy programme";
+    /// The U-factor of the whole unit.
+    UFactor, "u_factor", "U-factor of the whole unit";
+    /// The solar heat gain coefficient of the whole unit.
+    SolarHeatGain, "shgc", "solar heat gain of the whole unit";
+    /// The elevation of the house.
+    Elevation, "elevation", "elevation of the house above the sea";
+    /// Whether the house is in a windborne-debris region.
+    WindborneDebrisRegion, "windborne_debris_region", "whether it is in a windborne-debris region";
+
+    // --- structure and weight ---
+    /// The basic wind speed.
+    WindSpeed, "wind_speed", "basic wind speed";
+    /// The exposure category of the site.
+    Exposure, "exposure", "wind exposure of the site";
+    /// The mean roof height.
+    RoofHeight, "roof_height", "mean roof height";
+    /// Whether the window is near a corner of the building.
+    NearCorner, "near_corner", "whether the window is near a corner of the building";
+    /// The slope of the roof.
+    RoofSlope, "roof_slope", "slope of the roof";
+    /// The performance grade of the unit.
+    PerformanceGrade, "performance_grade", "performance grade of the unit";
+    /// The size that was tested.
+    TestedSize, "tested_size", "size that was tested";
+    /// The nominal thickness of the glass.
+    GlassThickness, "glass_thickness", "thickness of the glass";
+
+    // --- the house and the sale ---
+    /// The year in which the house was built.
+    YearBuilt, "year_built", "year built";
+    /// Where the sale is made.
+    PlaceOfSale, "place_of_sale", "where the sale is made";
+    /// The day on which it is signed.
+    DaySigned, "day_signed", "day on which it is signed";
+    /// The price of the sale.
+    Price, "price", "price of the sale";
+}
+
+impl fmt::Display for Fact {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(self.label())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_fact_has_a_name_of_its_own() {
+        let ids: std::collections::BTreeSet<&str> = Fact::ALL.iter().map(|fact| fact.id()).collect();
+        let labels: std::collections::BTreeSet<&str> = Fact::ALL.iter().map(|fact| fact.label()).collect();
+        assert_eq!((ids.len(), labels.len()), (Fact::ALL.len(), Fact::ALL.len()));
+    }
+}
