@@ -32,7 +32,7 @@ pub(crate) struct RuleAnswer {
 
 /// Something that a rule reads.
 #[derive(Serialize)]
-struct ReadAnswer {
+pub(crate) struct ReadAnswer {
     subject: Readable,
     directly: bool,
     picked: bool,
@@ -102,18 +102,21 @@ impl RuleAnswer {
 }
 
 fn reads(unit: &QuotedUnit<'_>, finding: &RuleFinding) -> Vec<ReadAnswer> {
+    finding.reads.iter().map(|read| read_answer(unit, read)).collect()
+}
+
+/// What is read, with its value.
+pub(crate) fn read_answer(unit: &QuotedUnit<'_>, read: &astragal_model::Read) -> ReadAnswer {
     let is_picked = |subject: Subject| match subject {
         Subject::Attribute(index) => unit.filled.choices.at(index).is_picked(),
         _ => false,
     };
-    let reads = finding.reads.iter();
-    let answer = |read: &astragal_model::Read| ReadAnswer {
+    ReadAnswer {
         subject: readable(unit.used.catalog, read.subject),
         directly: read.directly,
         picked: is_picked(read.subject),
         outcome: ending(unit, read.subject, &read.outcome),
-    };
-    reads.map(answer).collect()
+    }
 }
 
 fn standing(unit: &QuotedUnit<'_>, standing: Standing) -> (&'static str, Option<String>) {

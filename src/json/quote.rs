@@ -8,6 +8,7 @@ use serde::Serialize;
 use crate::exit::Exit;
 use crate::json::extra::Numbers;
 use crate::json::order::{OpeningAnswer, OrderAnswer};
+use crate::json::rooms::{RoomAnswer, rooms};
 use crate::json::values::{Amount, amount};
 use crate::json::{FORMAT, JsonFinding};
 use crate::quote::words::CAUTION;
@@ -22,6 +23,8 @@ struct QuoteAnswer {
     catalogs: Vec<CatalogAnswer>,
     authorities_not_applied: Vec<String>,
     openings: Vec<OpeningAnswer>,
+    /// The rooms to which a rule over a room applies, or may.
+    rooms: Vec<RoomAnswer>,
     totals: TotalsAnswer,
     summary: Summary,
     caution: &'static str,
@@ -77,6 +80,10 @@ struct Summary {
     undecided: Vec<String>,
     broken: Vec<String>,
     not_included: Vec<String>,
+    /// The labels of the rooms that do not hold by a rule over the room.
+    rooms_broken: Vec<String>,
+    /// The labels of the rooms of which a rule over the room cannot be decided.
+    rooms_undecided: Vec<String>,
 }
 
 /// The quote as JSON.
@@ -95,6 +102,7 @@ pub(crate) fn quote(quote: &Quote<'_>, findings: &[Finding], sources: &Sources) 
             .iter()
             .map(|unit| OpeningAnswer::new(quote, unit, &mut numbers))
             .collect(),
+        rooms: rooms(quote),
         totals: totals(quote),
         summary: summary(quote),
         caution: CAUTION,
@@ -163,5 +171,7 @@ fn summary(quote: &Quote<'_>) -> Summary {
         undecided: tags(Verdict::Undecided),
         broken: tags(Verdict::Broken),
         not_included: left_out.map(|unit| unit.opening.tag.clone()).collect(),
+        rooms_broken: quote.rooms_that(Verdict::Broken),
+        rooms_undecided: quote.rooms_that(Verdict::Undecided),
     }
 }

@@ -10,6 +10,7 @@ pub(crate) mod completion;
 pub(crate) mod engines;
 pub(crate) mod nearest;
 pub(crate) mod picked;
+pub(crate) mod rooms;
 pub(crate) mod words;
 pub(crate) mod work;
 

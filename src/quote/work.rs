@@ -14,6 +14,7 @@ use astragal_model::{
 use crate::quote::cheapest::Cheapest;
 use crate::quote::completion::{Completing, Quoted, quoted};
 use crate::quote::engines::Engines;
+use crate::quote::rooms::{self, QuotedRoom};
 
 /// A catalog that an order uses, with its price book and policy.
 #[derive(Clone, Copy)]
@@ -65,6 +66,8 @@ pub(crate) struct Quote<'a> {
     /// What units are completed to; `None` when standards alone are filled in.
     pub(crate) aim: Option<Aim>,
     pub(crate) units: Vec<QuotedUnit<'a>>,
+    /// The rooms to which a rule applies, or may.
+    pub(crate) rooms: Vec<QuotedRoom>,
 }
 
 /// One unit of one opening, filled and judged.
@@ -133,6 +136,7 @@ impl<'a> Quote<'a> {
                 units.push(QuotedUnit::new(opening, request, *used, &setting, quoted));
             }
         }
+        let rooms = rooms::of(order, &units, &authorities);
         Ok(Self {
             order,
             date_given,
@@ -140,6 +144,7 @@ impl<'a> Quote<'a> {
             left_out,
             aim,
             units,
+            rooms,
         })
     }
 
@@ -148,10 +153,17 @@ impl<'a> Quote<'a> {
         self.units.iter().filter(|unit| unit.opening.included)
     }
 
-    /// The worst verdict of what counts.
+    /// The worst verdict of what counts, rooms included.
     pub(crate) fn verdict(&self) -> Verdict {
-        let verdicts = self.included().map(QuotedUnit::verdict);
-        verdicts.max().unwrap_or(Verdict::Holds)
+        let units = self.included().map(QuotedUnit::verdict);
+        let rooms = self.rooms.iter().map(QuotedRoom::verdict);
+        units.chain(rooms).max().unwrap_or(Verdict::Holds)
+    }
+
+    /// The labels of the rooms that stand so by the rules over rooms.
+    pub(crate) fn rooms_that(&self, verdict: Verdict) -> Vec<String> {
+        let rooms = self.rooms.iter().filter(|room| room.verdict() == verdict);
+        rooms.map(|room| room.label.clone()).collect()
     }
 
     /// What the openings that count come to.

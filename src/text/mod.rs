@@ -13,6 +13,7 @@ mod opening;
 mod options;
 mod page;
 mod prices;
+mod rooms;
 mod rules;
 mod totals;
 mod why;
@@ -33,6 +34,7 @@ pub(crate) fn quote(quote: &Quote<'_>, why: Option<&str>) -> String {
         let explained = why == Some(unit.opening.tag.as_str());
         opening::write(&mut page, quote, unit, &shared, explained);
     }
+    rooms::write(&mut page, quote);
     notices::write_shared(&mut page, quote, &shared);
     totals::write(&mut page, quote);
     page.into_text()

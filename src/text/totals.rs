@@ -96,6 +96,13 @@ fn verdicts(page: &mut Page, quote: &Quote<'_>) {
             page.heading(0, verdict_tone(verdict), &text);
         }
     }
+    for verdict in [Verdict::Broken, Verdict::Undecided] {
+        let rooms = quote.rooms_that(verdict);
+        if !rooms.is_empty() {
+            let text = format!("{} as a room: {}", words(verdict, rooms.len()), rooms.join(", "));
+            page.heading(0, verdict_tone(verdict), &capitalised(&text));
+        }
+    }
     for (needed, words) in [
         (SignOff::Needed, "Needs a sign-off before it is ordered"),
         (
@@ -156,6 +163,13 @@ fn by_opening<'a>(rules: impl Iterator<Item = (&'a QuotedUnit<'a>, BTreeSet<&'a 
         format!("{} ({})", unit.opening.tag, ids.join(", "))
     });
     named.collect::<Vec<_>>().join("; ")
+}
+
+/// The text with a capital in front.
+fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|letter| letter.to_ascii_uppercase());
+    first.into_iter().chain(letters).collect()
 }
 
 /// A verdict in words about so many openings.

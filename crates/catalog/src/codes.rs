@@ -7,7 +7,7 @@
 //! Source: our own.
 
 /// The codes, sorted, each with its meaning.
-pub const CODES: [(&str, &str); 150] = [
+pub const CODES: [(&str, &str); 151] = [
     (
         "ALTERNATE_OF_ALTERNATE",
         "an opening is an alternate to one that is an alternate itself",
@@ -168,6 +168,10 @@ pub const CODES: [(&str, &str); 150] = [
     ),
     ("NOT_A_FIGURE", "a figure is expected and something else is named"),
     ("NOT_A_NAME", "something that is no name stands before a dot"),
+    (
+        "NOT_OF_A_ROOM",
+        "a room rule reads in `when` or `message` what may differ from opening to opening",
+    ),
     ("NOT_A_NUMBER", "a number is no number"),
     ("NOT_A_VALUE", "a name stands for no value of its own"),
     (

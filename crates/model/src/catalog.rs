@@ -17,7 +17,7 @@ use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, Indexed, ItemIndex, 
 use crate::plan::{Plan, Step};
 use crate::policy::{Policy, PolicyTerms};
 use crate::price::PriceItem;
-use crate::rule::{Figure, Notice, Rule};
+use crate::rule::{Figure, Notice, RoomRule, Rule};
 use crate::site::{Measure, SiteFact};
 use astragal_exact::measure_text::LengthUnit;
 
@@ -44,6 +44,8 @@ pub struct Declarations {
     pub figures: Indexed<FigureIndex, Figure>,
     /// The rules.
     pub rules: Vec<Rule>,
+    /// The rules over a room.
+    pub room_rules: Vec<RoomRule>,
     /// The price items.
     pub items: Indexed<ItemIndex, PriceItem>,
     /// The notices.
@@ -243,6 +245,7 @@ impl Declarations {
             figures: Indexed::default(),
             rules: Vec::new(),
             items: Indexed::default(),
+            room_rules: Vec::new(),
             notices: Vec::new(),
             examples: Vec::new(),
         }

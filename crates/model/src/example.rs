@@ -10,7 +10,7 @@ use jiff::civil::Date;
 use crate::catalog::Catalog;
 use crate::fill::fill;
 use crate::id::Id;
-use crate::judge::{Judgement, RuleState, Total, judge};
+use crate::judge::{Judgement, RoomFinding, RoomState, RoomUnit, RuleState, Total, judge, judge_room};
 use crate::policy::Policy;
 use crate::price::Book;
 use crate::setting::{Authorities, Setting};
@@ -33,6 +33,10 @@ pub struct Example {
     pub breaks: BTreeSet<Id>,
     /// Exactly the rules that cannot be decided, where the example says.
     pub undecided: Option<BTreeSet<Id>>,
+    /// Exactly the rules over a room that are broken where this unit is the only one in its room.
+    pub room_breaks: BTreeSet<Id>,
+    /// Exactly the rules over a room that cannot be decided then, where the example says.
+    pub room_undecided: Option<BTreeSet<Id>>,
     /// Exactly the notices that are carried for certain, where the example says.
     pub notices: Option<BTreeSet<Id>>,
     /// The total of one unit by the book with this id, where the example says.
@@ -61,6 +65,16 @@ pub enum Mismatch {
         /// What is undecided.
         found: BTreeSet<Id>,
     },
+    /// Other rules over a room are broken than it says.
+    RoomBreaks {
+        /// What is broken.
+        found: BTreeSet<Id>,
+    },
+    /// Other rules over a room are undecided than it says.
+    RoomUndecided {
+        /// What is undecided.
+        found: BTreeSet<Id>,
+    },
     /// Other notices are carried than it says.
     Notices {
         /// What is carried for certain.
@@ -78,18 +92,38 @@ impl Example {
     /// total is not compared.
     #[must_use]
     pub fn judge(&self, catalog: &Catalog, book: Option<&Book>, policy: Option<&Policy>) -> Judgement {
+        self.in_setting(catalog, book, policy, |setting| {
+            judge(setting, &fill(setting, &self.picks))
+        })
+    }
+
+    /// Fills the example and judges the rules over a room, as if its unit were the only one there.
+    #[must_use]
+    pub fn judge_room(&self, catalog: &Catalog) -> Vec<RoomFinding> {
+        self.in_setting(catalog, None, None, |setting| {
+            let unit = fill(setting, &self.picks);
+            let alone = RoomUnit { setting, unit: &unit };
+            judge_room(&[alone])
+        })
+    }
+
+    fn in_setting<T>(
+        &self,
+        catalog: &Catalog,
+        book: Option<&Book>,
+        policy: Option<&Policy>,
+        ask: impl FnOnce(&Setting<'_>) -> T,
+    ) -> T {
         let authorities = Authorities::default();
-        let (site, date) = (&self.site, self.date);
-        let setting = Setting {
+        ask(&Setting {
             catalog,
             book,
             policy,
-            site,
+            site: &self.site,
             waivers: &[],
             authorities: &authorities,
-            date,
-        };
-        judge(&setting, &fill(&setting, &self.picks))
+            date: self.date,
+        })
     }
 
     /// How the example fails to come out; empty when it does.
@@ -107,6 +141,7 @@ impl Example {
         if self.undecided.as_ref().is_some_and(|expected| *expected != found) {
             mismatches.push(Mismatch::Undecided { found });
         }
+        mismatches.extend(self.room_mismatches(catalog));
         let certain = judgement.notices.iter().filter(|notice| notice.wants.is_none());
         let found: BTreeSet<Id> = certain.map(|notice| notice.id.clone()).collect();
         if self.notices.as_ref().is_some_and(|expected| *expected != found) {
@@ -123,6 +158,30 @@ impl Example {
             mismatches.push(Mismatch::Total {
                 found: judgement.total,
             });
+        }
+        mismatches
+    }
+}
+
+impl Example {
+    fn room_mismatches(&self, catalog: &Catalog) -> Vec<Mismatch> {
+        let findings = self.judge_room(catalog);
+        let found = |state: RoomState| -> BTreeSet<Id> {
+            let found = findings.iter().filter(|finding| finding.state == state);
+            found.map(|finding| finding.id.clone()).collect()
+        };
+        let mut mismatches = Vec::new();
+        let broken = found(RoomState::Broken);
+        if broken != self.room_breaks {
+            mismatches.push(Mismatch::RoomBreaks { found: broken });
+        }
+        let undecided = found(RoomState::Undecided);
+        if self
+            .room_undecided
+            .as_ref()
+            .is_some_and(|expected| *expected != undecided)
+        {
+            mismatches.push(Mismatch::RoomUndecided { found: undecided });
         }
         mismatches
     }

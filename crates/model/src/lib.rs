@@ -48,7 +48,8 @@ pub use id::{
 pub use jiff::civil::Date;
 pub use judge::{
     FigureFinding, ItemFinding, ItemState, Judgement, NoticeFinding, OpenAttribute, PriceStep, Read,
-    RuleFinding, RuleName, RuleState, Standing, TailFinding, Total, Verdict, judge,
+    RoomFinding, RoomState, RoomUnit, RoomUnitFinding, RuleFinding, RuleName, RuleState, Standing,
+    TailFinding, Total, Verdict, judge, judge_room,
 };
 pub use money::Money;
 pub use order::{Extra, Opening, Order, Place, Room, UnitRequest, Waiver};
@@ -56,7 +57,7 @@ pub use plan::Step;
 pub use policy::{Policy, PolicyTerms};
 pub use price::{Amount, AmountKind, Axis, Beyond, Book, Class, Grid, PriceItem, SheetRow, TailStep};
 pub use revision::Revision;
-pub use rule::{Definition, Effect, Figure, Notice, NoticeKind, Requirement, Rule};
+pub use rule::{Definition, Effect, Figure, Notice, NoticeKind, Requirement, RoomRule, Rule};
 pub use setting::{Authorities, Setting};
 pub use site::{DeductedBy, Measure, Measured, Scope, Site, SiteFact};
 pub use table::{Cell, Interval, LowerEnd, Row, RowMatch, Table};

@@ -57,6 +57,29 @@ pub struct Rule {
     pub waivable: bool,
 }
 
+/// A condition on a room: at least one of its openings meets it.
+///
+/// An escape opening is asked of a bedroom, not of each of its windows.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct RoomRule {
+    /// The id that the catalog declares.
+    pub id: Id,
+    /// What a person reads: what at least one opening is.
+    pub label: String,
+    /// On whose authority it stands.
+    pub authority: Id,
+    /// What happens when it is broken.
+    pub effect: Effect,
+    /// When it applies. It reads facts of the house, the floor and the room alone; `None` means always.
+    pub when: Option<Expression>,
+    /// What one opening of the room at least must meet.
+    pub at_least_one: Expression,
+    /// What a person is told when none does. It reads what `when` may read.
+    pub message: Template,
+    /// Where the requirement is published, as the catalog states it.
+    pub basis: Option<String>,
+}
+
 /// What a rule demands.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Requirement {

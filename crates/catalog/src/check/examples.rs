@@ -75,6 +75,25 @@ fn differs(
                 wanted(judgement, catalog),
             )
         }
+        Mismatch::RoomBreaks { found } => (
+            format!(
+                "example `{id}` should break {} of its room, and breaks {}",
+                listed(&example.room_breaks),
+                listed(found)
+            ),
+            "its unit is judged as the only one of its room; see `room_breaks`".to_owned(),
+        ),
+        Mismatch::RoomUndecided { found } => {
+            let expected = example.room_undecided.clone().unwrap_or_default();
+            (
+                format!(
+                    "example `{id}` should leave {} of its room undecided, and leaves {}",
+                    listed(&expected),
+                    listed(found)
+                ),
+                "its unit is judged as the only one of its room; see `room_undecided`".to_owned(),
+            )
+        }
         Mismatch::Notices { found } => {
             let expected = example.notices.clone().unwrap_or_default();
             (
@@ -187,5 +206,25 @@ fn every_rule_has_one(catalog: &Catalog, alone: &BTreeSet<Id>, places: &Places, 
                 .at_if_known(place)
                 .with_help(format!("add an `[[example]]` with breaks = [\"{rule}\"]")),
         );
+    }
+    every_room_rule_has_one(catalog, places, findings);
+}
+
+fn every_room_rule_has_one(catalog: &Catalog, places: &Places, findings: &Findings) {
+    let declarations = catalog.declarations();
+    let examples = &declarations.examples;
+    let shown: BTreeSet<&Id> = examples.iter().flat_map(|example| &example.room_breaks).collect();
+    for rule in declarations.room_rules.iter().map(|rule| &rule.id) {
+        if shown.contains(rule) {
+            continue;
+        }
+        let id = &declarations.id;
+        let message = format!("no example of catalog `{id}` breaks room rule `{rule}`");
+        let place = places
+            .of_kind(DeclarationKind::RoomRule, rule)
+            .map(|it| it.place.clone());
+        let help = format!("add an `[[example]]` with room_breaks = [\"{rule}\"]");
+        let finding = Finding::warning("RULE_WITHOUT_EXAMPLE", message).at_if_known(place);
+        findings.push(finding.with_help(help));
     }
 }

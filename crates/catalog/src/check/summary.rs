@@ -52,6 +52,8 @@ pub struct Counts {
     pub figures: usize,
     /// Rules, by authority.
     pub rules: BTreeMap<Id, usize>,
+    /// Rules over a room.
+    pub room_rules: usize,
     /// Tables of rules and figures.
     pub tables: usize,
     /// Rows of these tables.
@@ -139,6 +141,7 @@ impl Counts {
             facts: declarations.facts.len(),
             figures: distinct(&mut declarations.figures.values().map(|it| &it.id)),
             rules,
+            room_rules: declarations.room_rules.len(),
             tables: tables.len(),
             rows: tables.values().map(|rows| rows.len()).sum(),
             items: distinct(&mut declarations.items.values().map(|it| &it.id)),

@@ -17,6 +17,8 @@ pub(crate) struct RawExample {
     pub(crate) date: Option<Date>,
     pub(crate) breaks: Vec<PlacedText>,
     pub(crate) undecided: Option<Vec<PlacedText>>,
+    pub(crate) room_breaks: Vec<PlacedText>,
+    pub(crate) room_undecided: Option<Vec<PlacedText>>,
     pub(crate) notices: Option<Vec<PlacedText>>,
     pub(crate) total: Option<RawTotal>,
 }
@@ -53,6 +55,8 @@ pub(super) fn example(mut fields: Fields<'_>) -> Option<RawExample> {
     };
     let breaks = fields.texts("breaks").unwrap_or_default();
     let undecided = fields.texts("undecided");
+    let room_breaks = fields.texts("room_breaks").unwrap_or_default();
+    let room_undecided = fields.texts("room_undecided");
     let notices = fields.texts("notices");
     let total = total(&mut fields);
     fields.reader.finish();
@@ -64,6 +68,8 @@ pub(super) fn example(mut fields: Fields<'_>) -> Option<RawExample> {
         date: date.map(|date| date.value),
         breaks,
         undecided,
+        room_breaks,
+        room_undecided,
         notices,
         total,
     })

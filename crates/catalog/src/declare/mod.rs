@@ -16,6 +16,7 @@ mod ids;
 pub(crate) mod include;
 mod known;
 mod price;
+mod room_rule;
 mod rule;
 mod unique;
 
@@ -30,6 +31,7 @@ pub(crate) use ids::{IMPLICIT_RULES, IdKind, is_id};
 pub(crate) use include::declared;
 pub(crate) use known::{RawMeasureKind, RawSiteFact};
 pub(crate) use price::{CLASSES, RawAmount, RawItem};
+pub(crate) use room_rule::RawRoomRule;
 pub(crate) use rule::{RawLayout, RawNotice, RawRequirement, RawRule};
 pub(crate) use unique::keep_first;
 
@@ -47,6 +49,7 @@ pub(crate) struct Declared {
     pub(crate) facts: Vec<RawSiteFact>,
     pub(crate) figures: Vec<RawFigure>,
     pub(crate) rules: Vec<RawRule>,
+    pub(crate) room_rules: Vec<RawRoomRule>,
     pub(crate) items: Vec<RawItem>,
     pub(crate) notices: Vec<RawNotice>,
     pub(crate) examples: Vec<RawExample>,
@@ -88,6 +91,10 @@ impl Declared {
             .extend(file.list("figure", "figure", home).filter_map(figure::figure));
         self.rules
             .extend(file.list("rule", "rule", home).filter_map(rule::rule));
+        self.room_rules.extend(
+            file.list("room_rule", "room rule", home)
+                .filter_map(room_rule::room_rule),
+        );
         self.items
             .extend(file.list("price", "price item", home).filter_map(price::item));
         self.notices

@@ -67,6 +67,13 @@ pub(crate) struct RawNotice {
     pub(crate) per: Option<PlacedText>,
 }
 
+/// The words for what follows when a rule does not hold.
+pub(super) const EFFECTS: [(&str, Effect); 3] = [
+    ("block", Effect::Block),
+    ("warn", Effect::Warn),
+    ("sign_off", Effect::SignOff),
+];
+
 pub(super) fn rule(fields: Fields<'_>) -> Option<RawRule> {
     read(fields, false)
 }
@@ -78,12 +85,7 @@ pub(super) fn policy_rule(fields: Fields<'_>) -> Option<RawRule> {
 fn read(mut fields: Fields<'_>, of_policy: bool) -> Option<RawRule> {
     let head = fields.head(IdKind::Rule);
     let authority = fields.text("authority");
-    let effects = [
-        ("block", Effect::Block),
-        ("warn", Effect::Warn),
-        ("sign_off", Effect::SignOff),
-    ];
-    let effect = fields.word("effect", &effects);
+    let effect = fields.word("effect", &EFFECTS);
     let when = fields.expression("when");
     let requirement = requirement(&mut fields);
     let message = fields.required_text("message");

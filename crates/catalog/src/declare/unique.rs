@@ -55,6 +55,12 @@ impl Declared {
             findings,
         );
         keep_first(
+            &mut self.room_rules,
+            "room rules",
+            |it| (it.head.id.as_str(), &it.head.place),
+            findings,
+        );
+        keep_first(
             &mut self.items,
             "price items",
             |it| (it.head.id.as_str(), &it.head.place),

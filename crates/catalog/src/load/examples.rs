@@ -20,6 +20,7 @@ pub(crate) struct Known<'a> {
     attributes: BTreeMap<String, (AttributeIndex, &'a AttributeSlot)>,
     declared: &'a Declared,
     rules: BTreeSet<String>,
+    room_rules: BTreeSet<&'a str>,
     notices: BTreeSet<&'a str>,
 }
 
@@ -53,6 +54,11 @@ impl<'a> Known<'a> {
             attributes,
             declared,
             rules,
+            room_rules: declared
+                .room_rules
+                .iter()
+                .map(|rule| rule.head.id.as_str())
+                .collect(),
             notices: declared
                 .notices
                 .iter()
@@ -90,6 +96,13 @@ fn example(raw: &RawExample, site: Option<Site>, known: &Known<'_>, findings: &F
     };
     let breaks = rule_ids(&raw.breaks);
     let undecided = optional(raw.undecided.as_deref().map(rule_ids));
+    let room_rule_ids = |texts: &[PlacedText]| {
+        let is_known = |text: &str| known.room_rules.contains(text);
+        let room_rules = &known.room_rules;
+        ids(texts, "UNKNOWN_RULE", "room rule", is_known, room_rules, findings)
+    };
+    let room_breaks = room_rule_ids(&raw.room_breaks);
+    let room_undecided = optional(raw.room_undecided.as_deref().map(room_rule_ids));
     let notices = optional(raw.notices.as_deref().map(|texts| {
         let is_known = |text: &str| known.notices.contains(text);
         ids(
@@ -115,6 +128,8 @@ fn example(raw: &RawExample, site: Option<Site>, known: &Known<'_>, findings: &F
         date: raw.date?,
         breaks: breaks?,
         undecided: undecided?,
+        room_breaks: room_breaks?,
+        room_undecided: room_undecided?,
         notices: notices?,
         total: total?,
     })

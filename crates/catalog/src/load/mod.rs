@@ -17,6 +17,7 @@ mod names;
 mod options;
 mod places;
 mod resolver;
+mod room_rules;
 mod rules;
 mod sheets;
 mod types;
@@ -133,6 +134,7 @@ fn resolve(
     let attributes = attributes::attributes(declared, &attribute_slots, &resolver);
     let figures = figures::figures(declared, &figure_slots, &resolver);
     let rules = rules(&declared.rules, &resolver, &Id::new("plant"));
+    let room_rules = room_rules::room_rules(declared, &resolver);
     let items = items::items(declared, &resolver);
     let notices = rules::notices(declared, &resolver);
     let measures = measures(declared, header, findings);
@@ -160,6 +162,7 @@ fn resolve(
         facts,
         figures: figures?,
         rules: rules?,
+        room_rules: room_rules?,
         items: items?,
         notices: notices?,
         examples: examples?,

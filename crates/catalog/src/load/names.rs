@@ -110,6 +110,11 @@ fn check_counts(declared: &Declared, findings: &Findings) -> Option<()> {
             "rules",
         ),
         fits(
+            declared.room_rules.iter().map(|it| &it.head).collect(),
+            RULES_LIMIT,
+            "room rules",
+        ),
+        fits(
             declared.items.iter().map(|it| &it.head).collect(),
             RULES_LIMIT,
             "price items",

@@ -56,6 +56,8 @@ pub enum DeclarationKind {
     Figure,
     /// `[[rule]]`.
     Rule,
+    /// `[[room_rule]]`.
+    RoomRule,
     /// `[[price]]`.
     Item,
     /// `[[notice]]`.
@@ -122,6 +124,10 @@ impl Places {
             declared.figures.iter().map(|it| &it.head),
         );
         places.add(DeclarationKind::Rule, declared.rules.iter().map(|it| &it.head));
+        places.add(
+            DeclarationKind::RoomRule,
+            declared.room_rules.iter().map(|it| &it.head),
+        );
         places.add(DeclarationKind::Item, declared.items.iter().map(|it| &it.head));
         places.add(
             DeclarationKind::Notice,

@@ -38,7 +38,7 @@ pub(crate) fn rules(raws: &[RawRule], resolver: &Resolver<'_>, unsaid: &Id) -> O
 
 /// One rule a part.
 fn rule(raw: &RawRule, resolver: &Resolver<'_>, unsaid: &Id) -> Option<Vec<Rule>> {
-    let authority = authority(raw, resolver, unsaid);
+    let authority = authority(raw.authority.as_ref(), resolver, unsaid);
     let parts = resolver.parts_of(raw.per.as_ref())?;
     let requirements = requirements(raw, &parts, resolver);
     let heads: Vec<Option<_>> = parts
@@ -90,8 +90,9 @@ fn warn_of_waiver(raw: &RawRule, authority: Option<&Id>, resolver: &Resolver<'_>
     }
 }
 
-fn authority(raw: &RawRule, resolver: &Resolver<'_>, unsaid: &Id) -> Option<Id> {
-    let Some(written) = &raw.authority else {
+/// The authority that a rule names, or else the one that is meant when none is named.
+pub(super) fn authority(written: Option<&PlacedText>, resolver: &Resolver<'_>, unsaid: &Id) -> Option<Id> {
+    let Some(written) = written else {
         return Some(unsaid.clone());
     };
     let id = Id::new(&written.text);
@@ -116,7 +117,7 @@ fn authority(raw: &RawRule, resolver: &Resolver<'_>, unsaid: &Id) -> Option<Id> 
 }
 
 /// A message of a part, unless it names what could not be read.
-fn message(
+pub(super) fn message(
     text: &PlacedText,
     part: Option<PartIndex>,
     when: Option<&Parsed>,

@@ -26,6 +26,7 @@ pub(super) fn file() -> Table {
         .optional("site_fact", known::fact().into_list())
         .optional("figure", figure::figure().into_list())
         .optional("rule", rule::rule().into_list())
+        .optional("room_rule", rule::room_rule().into_list())
         .optional("price", price::item().into_list())
         .optional("notice", rule::notice().into_list())
         .optional("example", example::example().into_list())

@@ -30,6 +30,22 @@ pub(super) fn example() -> Table {
             ),
         )
         .optional(
+            "room_breaks",
+            list(
+                "The room rules that do not hold where the unit is the only one of its room, exactly these. Left out: none.",
+                text("A room rule.", "escape-opening"),
+                &["escape-opening"],
+            ),
+        )
+        .optional(
+            "room_undecided",
+            list(
+                "The room rules that cannot be decided then, exactly these. Left out: not looked at.",
+                text("A room rule.", "escape-opening"),
+                &["escape-opening"],
+            ),
+        )
+        .optional(
             "notices",
             list(
                 "The notices that are shown for certain, exactly these. Left out: not looked at.",

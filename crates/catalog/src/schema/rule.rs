@@ -2,7 +2,7 @@
 
 use super::shape::Shape;
 use super::table::{Choice, Table};
-use super::value::{expression, flag, id, name_of_part, path, per, template, text, when, word};
+use super::value::{expression, flag, id, label, name_of_part, path, per, template, text, when, word};
 
 /// `[[rule]]` of a catalog.
 pub(super) fn rule() -> Table {
@@ -74,6 +74,44 @@ fn any_rule(authority: Shape) -> Table {
             .without(&["require"])
             .word("layout", &["matrix"]),
         ])
+}
+
+/// `[[room_rule]]`.
+pub(super) fn room_rule() -> Table {
+    let authority = id(
+        "Whose rule it is: `plant`, `code`, `programme`, `dealer`, or an `[[authority]]`. Left out: `plant`.",
+        "code",
+    );
+    Table::new("Something that at least one opening of a room must meet. `when` and `message` read facts of the house, a floor or a room.")
+        .required(
+            "id",
+            id(
+                "The id by which findings and examples name the rule.",
+                "escape-opening",
+            ),
+        )
+        .required("label", label("An escape opening"))
+        .optional("authority", authority.default("plant"))
+        .optional("effect", effect())
+        .optional(
+            "when",
+            when("The rule counts for a room", "room_use == \"sleeping\""),
+        )
+        .required(
+            "at_least_one",
+            expression(
+                "What one opening of the room at least must meet.",
+                "clear_area >= \"5.7 ft2\"",
+            ),
+        )
+        .required(
+            "message",
+            template(
+                "What is said when none does; `{names}` are filled in.",
+                "Check the room: none of its openings is large enough to escape by.",
+            ),
+        )
+        .optional("basis", basis("IRC 2021 R310.1"))
 }
 
 fn effect() -> Shape {

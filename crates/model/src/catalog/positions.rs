@@ -46,6 +46,11 @@ impl Declarations {
             self.check_columns(rule)?;
             self.check_template(&rule.message, &rule.id)?;
         }
+        for rule in &self.room_rules {
+            let expressions = rule.when.iter().chain([&rule.at_least_one]);
+            self.check_expressions(expressions, &rule.id)?;
+            self.check_template(&rule.message, &rule.id)?;
+        }
         for item in self.items.values() {
             self.check_part(item.part, &item.id)?;
             self.check_expressions(item.when.iter().chain(&item.quantity), &item.id)?;

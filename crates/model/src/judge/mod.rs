@@ -12,12 +12,15 @@ mod notices;
 mod offered;
 mod prices;
 mod report;
+mod rooms;
 mod rules;
 
 pub use report::{
     FigureFinding, ItemFinding, ItemState, Judgement, NoticeFinding, OpenAttribute, PriceStep, Read,
     RuleFinding, RuleName, RuleState, Standing, TailFinding, Total, Verdict,
 };
+
+pub use rooms::{RoomFinding, RoomState, RoomUnit, RoomUnitFinding, judge_room};
 
 use std::collections::BTreeSet;
 

@@ -22,6 +22,7 @@ impl Encode for Declarations {
             facts,
             figures,
             rules,
+            room_rules,
             items,
             notices,
             examples,
@@ -34,6 +35,7 @@ impl Encode for Declarations {
         encoder.unordered(facts.values());
         encoder.unordered(figures.values());
         encoder.unordered(rules);
+        encoder.unordered(room_rules);
         encoder.unordered(items.values());
         encoder.unordered(notices);
         encoder.unordered(examples);

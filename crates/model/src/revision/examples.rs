@@ -23,12 +23,15 @@ impl Encode for Example {
             date,
             breaks,
             undecided,
+            room_breaks,
+            room_undecided,
             notices,
             total,
         } = self;
         encoder.put(id);
         encoder.unordered(by_attribute(picks).into_values());
         encoder.put(site).put(date).put(breaks);
+        encoder.put(room_breaks).put(room_undecided);
         encoder.put(undecided).put(notices).put(total);
     }
 }

@@ -7,7 +7,7 @@
 //! encoded. Cost: 32 bytes of memory a row of a table without order.
 
 use super::encoder::{Encode, Encoder, words};
-use crate::rule::{Definition, Effect, Figure, Notice, NoticeKind, Requirement, Rule};
+use crate::rule::{Definition, Effect, Figure, Notice, NoticeKind, Requirement, RoomRule, Rule};
 use crate::table::{Cell, Interval, LowerEnd, Row, RowMatch, Table};
 
 impl Encode for Figure {
@@ -65,6 +65,23 @@ impl Encode for Rule {
         encoder.put(id).put(part).put(authority).put(effect);
         encoder.put(when).put(requirement).put(message);
         encoder.put(basis).put(waivable);
+    }
+}
+
+impl Encode for RoomRule {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self {
+            id,
+            label,
+            authority,
+            effect,
+            when,
+            at_least_one,
+            message,
+            basis,
+        } = self;
+        encoder.put(id).put(label).put(authority).put(effect).put(when);
+        encoder.put(at_least_one).put(message).put(basis);
     }
 }
 

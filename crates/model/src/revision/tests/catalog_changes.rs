@@ -6,7 +6,7 @@ use super::fixture::{
     GLAZING_LOWER, GLAZING_UPPER, Layout, OPERATION, SCREEN, UPPER, declarations, ids, inches,
 };
 use super::item_changes::{EXAMPLES, ITEMS, NOTICES, item, notice};
-use super::rule_changes::{FIGURES, RULES, figure, rule};
+use super::rule_changes::{FIGURES, ROOM_RULES, RULES, figure, rule};
 use super::site_changes::{SITE, another_fact};
 use super::{check_all_differ, revision_of};
 use crate::attribute::{Attribute, Audience, OptionEntry, Standard};
@@ -24,7 +24,7 @@ pub(super) type Change = (&'static str, fn(&mut Declarations));
 #[test]
 fn every_change_of_a_catalog_makes_another_revision() {
     let groups = [
-        HEAD, PARTS, ATTRIBUTES, OPTIONS, SITE, FIGURES, RULES, ITEMS, NOTICES, EXAMPLES,
+        HEAD, PARTS, ATTRIBUTES, OPTIONS, SITE, FIGURES, RULES, ROOM_RULES, ITEMS, NOTICES, EXAMPLES,
     ];
     let mut rows = vec![("as it is", revision_of(declarations(Layout::default())))];
     for (name, change) in groups.into_iter().flatten() {

@@ -176,6 +176,15 @@ pub(super) const EXAMPLES: &[Change] = &[
     ("what is undecided", |d| {
         example(d, |example| example.undecided = Some(ids(&["too-large"])))
     }),
+    ("what is broken of a room", |d| {
+        example(d, |example| example.room_breaks = ids(&["light"]))
+    }),
+    ("what is undecided of a room", |d| {
+        example(d, |example| example.room_undecided = Some(ids(&["escape"])))
+    }),
+    ("what is undecided of a room is not said", |d| {
+        example(d, |example| example.room_undecided = None)
+    }),
     ("nothing is undecided", |d| {
         example(d, |example| example.undecided = Some(ids(&[])))
     }),

@@ -7,7 +7,7 @@ use super::fixture::{Layout, OPERATION, SCREEN, inches, one_of};
 use crate::catalog::Declarations;
 use crate::expression::{Expression, Subject};
 use crate::id::{FigureIndex, Id, PartIndex};
-use crate::rule::{Definition, Effect, Figure, Requirement, Rule};
+use crate::rule::{Definition, Effect, Figure, Requirement, RoomRule, Rule};
 use crate::table::{Cell, Interval, Row, RowMatch, Table};
 use crate::template::Piece;
 use crate::value::{Value, ValueType};
@@ -50,6 +50,41 @@ pub(super) fn rule(of: &mut Declarations, change: impl FnOnce(&mut Rule)) {
 fn piece(of: &mut Declarations, position: usize, to: Piece) {
     of.rules[0].message.pieces[position] = to;
 }
+
+/// Changes the first rule over a room, in which every field is filled.
+fn room_rule(of: &mut Declarations, change: impl FnOnce(&mut RoomRule)) {
+    change(&mut of.room_rules[0]);
+}
+
+pub(super) const ROOM_RULES: &[Change] = &[
+    ("id of a room rule", |d| {
+        room_rule(d, |rule| rule.id = Id::new("air"))
+    }),
+    ("label of a room rule", |d| {
+        room_rule(d, |rule| rule.label.push('!'))
+    }),
+    ("authority of a room rule", |d| {
+        room_rule(d, |rule| rule.authority = Id::new("plant"))
+    }),
+    ("effect of a room rule: warn", |d| {
+        room_rule(d, |rule| rule.effect = Effect::Warn)
+    }),
+    ("a room rule that always applies", |d| {
+        room_rule(d, |rule| rule.when = None)
+    }),
+    ("what one opening must meet", |d| {
+        room_rule(d, |rule| {
+            rule.at_least_one = Expression::is_option(SCREEN, "half");
+        })
+    }),
+    ("message of a room rule", |d| {
+        room_rule(d, |rule| rule.message.pieces.clear())
+    }),
+    ("basis of a room rule", |d| room_rule(d, |rule| rule.basis = None)),
+    ("a room rule less", |d| {
+        d.room_rules.pop();
+    }),
+];
 
 pub(super) const FIGURES: &[Change] = &[
     ("id of a figure", |d| {

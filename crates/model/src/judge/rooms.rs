@@ -1,0 +1,148 @@
+//! Judges the rules over one room: at least one of its openings meets a condition.
+//!
+//! A bedroom with two windows, of which one is large enough to escape by, holds; the small one is no error.
+//!
+//! Always holds: units of several catalogs may stand in one room; a rule is one by its id. A unit whose catalog does not have
+//! the rule does not help and does not harm. Nothing is searched for: units are judged as they are.
+//! Cost: linear in the expressions of the rules and units.
+
+use crate::evaluate::Environment;
+use crate::fill::{Mode, settle};
+use crate::id::Id;
+use crate::judge::find::{direct_reads, reads_of};
+use crate::judge::report::{Read, Standing};
+use crate::rule::{Effect, RoomRule};
+use crate::setting::Setting;
+use crate::unit::Unit;
+use crate::value::{Outcome, Value};
+
+/// One unit of a room, in its setting.
+#[derive(Clone, Copy, Debug)]
+pub struct RoomUnit<'a> {
+    /// What stands still around it.
+    pub setting: &'a Setting<'a>,
+    /// The unit.
+    pub unit: &'a Unit,
+}
+
+/// A rule over a room that applies, or may apply.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct RoomFinding {
+    /// The id of the rule.
+    pub id: Id,
+    /// What a person reads: what at least one opening is.
+    pub label: String,
+    /// On whose authority it stands.
+    pub authority: Id,
+    /// Whether the room holds.
+    pub state: RoomState,
+    /// What follows where it does not: it binds, it warns, somebody must sign, or its authority was not applied.
+    pub standing: Standing,
+    /// The rule in its own words.
+    pub message: String,
+    /// Where it is published, as the catalog states it.
+    pub basis: Option<String>,
+    /// Whether the rule applies to the room.
+    pub applies: Outcome,
+    /// How each unit meets the condition, in the order in which they were given; `None` where its catalog does not have the
+    /// rule.
+    pub units: Vec<Option<RoomUnitFinding>>,
+}
+
+/// How one unit meets the condition of a rule over its room.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct RoomUnitFinding {
+    /// Whether it meets it.
+    pub meets: Outcome,
+    /// What the condition reads, with what its figures read, and the values.
+    pub reads: Vec<Read>,
+}
+
+/// How a rule over a room stands.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum RoomState {
+    /// At least one unit meets it.
+    Holds,
+    /// None does as far as is known, and something is not known.
+    Undecided,
+    /// None does.
+    Broken,
+}
+
+/// Judges the rules over a room for all its units. Rules that plainly do not apply are left out.
+///
+/// The order is that of the first catalog that declares the rule. `units` are those of one room; with none, nothing is asked.
+#[must_use]
+pub fn judge_room(units: &[RoomUnit<'_>]) -> Vec<RoomFinding> {
+    let settled: Vec<Environment<'_>> = units
+        .iter()
+        .map(|one| settle(one.setting, one.unit.clone(), Mode::Keep))
+        .collect();
+    let mut findings: Vec<RoomFinding> = Vec::new();
+    for (environment, one) in settled.iter().zip(units) {
+        for rule in &environment.declarations.room_rules {
+            if findings.iter().any(|finding| finding.id == rule.id) {
+                continue;
+            }
+            findings.push(finding(rule, environment, one.setting, &settled));
+        }
+    }
+    findings.retain(|finding| !finding.applies.is_truth(false));
+    findings
+}
+
+fn finding(
+    rule: &RoomRule,
+    environment: &Environment<'_>,
+    setting: &Setting<'_>,
+    settled: &[Environment<'_>],
+) -> RoomFinding {
+    let same = |other: &Environment<'_>| {
+        let mut rules = other.declarations.room_rules.iter();
+        rules.find(|other| other.id == rule.id).map(|rule| {
+            let applies = rule
+                .when
+                .as_ref()
+                .map_or_else(|| Outcome::truth(true), |when| other.evaluate(when));
+            let meets = other.evaluate(&rule.at_least_one);
+            let reads = reads_of(other, &direct_reads(&rule.at_least_one));
+            (applies, RoomUnitFinding { meets, reads })
+        })
+    };
+    let asked: Vec<Option<(Outcome, RoomUnitFinding)>> = settled.iter().map(same).collect();
+    let applies = Outcome::any(asked.iter().flatten().map(|(applies, _)| applies));
+    let meets = Outcome::any(asked.iter().flatten().map(|(_, unit)| &unit.meets));
+    RoomFinding {
+        id: rule.id.clone(),
+        label: rule.label.clone(),
+        authority: rule.authority.clone(),
+        state: state(&Outcome::any([applies.clone().not(), meets])),
+        standing: standing(setting, rule),
+        message: rule.message.fill(|piece| environment.show_piece(piece)),
+        basis: rule.basis.clone(),
+        applies,
+        units: asked
+            .into_iter()
+            .map(|asked| asked.map(|(_, unit)| unit))
+            .collect(),
+    }
+}
+
+fn state(outcome: &Outcome) -> RoomState {
+    match outcome {
+        Outcome::Known(Value::Bool(true)) => RoomState::Holds,
+        Outcome::Unknown(_) => RoomState::Undecided,
+        Outcome::Known(_) | Outcome::Undefined(_) => RoomState::Broken,
+    }
+}
+
+fn standing(setting: &Setting<'_>, rule: &RoomRule) -> Standing {
+    if !setting.authorities.apply(&rule.authority) {
+        return Standing::NotApplied;
+    }
+    match rule.effect {
+        Effect::Block => Standing::Binds,
+        Effect::Warn => Standing::Warns,
+        Effect::SignOff => Standing::SignOff,
+    }
+}
