@@ -7,7 +7,7 @@
 //! Source: our own.
 
 /// The codes, sorted, each with its meaning.
-pub const CODES: [(&str, &str); 151] = [
+pub const CODES: [(&str, &str); 156] = [
     (
         "ALTERNATE_OF_ALTERNATE",
         "an opening is an alternate to one that is an alternate itself",
@@ -120,6 +120,10 @@ pub const CODES: [(&str, &str); 151] = [
     ("FOLDER_NOT_THERE", "there is no such folder"),
     ("FOLDER_TOO_DEEP", "folders are nested deeper than is read"),
     (
+        "GIVEN_TWICE",
+        "a measure or a fact is written, and worked out from readings as well",
+    ),
+    (
         "GRID_AXES_DIFFER",
         "a sheet of a grid has more or fewer axes than the price item",
     ),
@@ -200,6 +204,10 @@ pub const CODES: [(&str, &str); 151] = [
     ("NO_OPENINGS", "an order has no opening"),
     ("NO_OPTIONS", "an attribute or fact has no options"),
     ("NO_PARTS", "parts are counted or added up where there are none"),
+    (
+        "NO_READINGS_HERE",
+        "an opening has readings, and its catalog has no measure that is taken from them",
+    ),
     ("NO_ROWS", "a table has no rows"),
     ("NO_UNIT", "an opening has no unit"),
     ("NUMBER_TOO_LARGE", "a number is larger than any that is read"),
@@ -256,6 +264,10 @@ pub const CODES: [(&str, &str); 151] = [
     ),
     ("RANGE_WITHOUT_ORDER", "a range of something that has no order"),
     (
+        "READINGS_IMPOSSIBLE",
+        "no opening has these readings: a size that cannot be one, diagonals that do not go with the sides",
+    ),
+    (
         "ROWS_MEET",
         "two rows of a table match at once where only one may",
     ),
@@ -276,6 +288,10 @@ pub const CODES: [(&str, &str); 151] = [
     ("TOML_GRAMMAR", "a file is not written as TOML must be"),
     ("TOO_DEEP", "lists and tables are nested too deeply"),
     ("TOO_MANY_FOLDERS", "a library has more folders than are read"),
+    (
+        "TOO_MANY_READINGS",
+        "there are more readings of one thing than are taken",
+    ),
     ("TOO_MANY_ROWS", "a sheet has more rows than are read"),
     (
         "UNCLEAR_TEXT",
@@ -326,6 +342,10 @@ pub const CODES: [(&str, &str); 151] = [
     ),
     ("WRONG_ARGUMENTS", "a function is given what it does not take"),
     ("WRONG_COUNT", "the quantity of a price item is not a number"),
+    (
+        "WRONG_DIVIDERS",
+        "a layout of a drawing is divided at more or fewer places than its panels meet",
+    ),
     (
         "WRONG_KIND_OF_AMOUNT",
         "a price book gives an amount where the catalog wants a sheet or grid, or the other way round",

@@ -94,7 +94,8 @@ fn raw_measure(table: &TableReader<'_>, name: &str, name_place: Place, node: &No
     })
 }
 
-fn deducted_by(reader: &mut TableReader<'_>) -> Option<DeductedBy> {
+/// Who has deducted, where it is written.
+pub(crate) fn deducted_by(reader: &mut TableReader<'_>) -> Option<DeductedBy> {
     let written = reader.optional_text("deducted_by")?;
     let known = DeductedBy::ALL.into_iter().find(|by| by.word() == written.value);
     if known.is_none() {

@@ -45,10 +45,23 @@ pub struct OptionEntry {
     pub families: BTreeSet<Id>,
     /// Values that expressions may read as `attribute.property`.
     pub properties: BTreeMap<Id, Value>,
+    /// Its colour on a drawing.
+    pub swatch: Option<Swatch>,
     /// What the plant calls it.
     pub plant_code: Option<String>,
     /// When it may be ordered.
     pub validity: Validity,
+}
+
+/// A colour on a screen or on paper, in sRGB. It stands for a finish and is not one.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub struct Swatch {
+    /// Red, 0 to 255.
+    pub red: u8,
+    /// Green, 0 to 255.
+    pub green: u8,
+    /// Blue, 0 to 255.
+    pub blue: u8,
 }
 
 /// When an option may be ordered. All dates are inclusive.
@@ -111,6 +124,7 @@ impl OptionEntry {
             label: id.to_owned(),
             families: BTreeSet::new(),
             properties: BTreeMap::new(),
+            swatch: None,
             plant_code: None,
             validity: Validity::default(),
         }

@@ -11,6 +11,7 @@ mod positions;
 use std::fmt;
 
 use crate::attribute::{Attribute, Standard};
+use crate::drawing::Drawing;
 use crate::example::Example;
 use crate::expression::{Expression, Subject};
 use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, Indexed, ItemIndex, MeasureIndex, PartIndex};
@@ -50,6 +51,8 @@ pub struct Declarations {
     pub items: Indexed<ItemIndex, PriceItem>,
     /// The notices.
     pub notices: Vec<Notice>,
+    /// How units are drawn, where the catalog says.
+    pub drawing: Option<Drawing>,
     /// The worked examples.
     pub examples: Vec<Example>,
 }
@@ -247,6 +250,7 @@ impl Declarations {
             items: Indexed::default(),
             room_rules: Vec::new(),
             notices: Vec::new(),
+            drawing: None,
             examples: Vec::new(),
         }
     }

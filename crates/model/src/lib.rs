@@ -12,6 +12,7 @@ pub mod money;
 
 mod attribute;
 mod catalog;
+mod drawing;
 mod evaluate;
 mod example;
 mod expression;
@@ -34,9 +35,13 @@ mod unit;
 mod value;
 
 pub use astragal_exact::{Number, measure_text, number};
-pub use attribute::{Attribute, Audience, OptionEntry, Standard, Validity};
+pub use attribute::{Attribute, Audience, OptionEntry, Standard, Swatch, Validity};
 pub use catalog::{Catalog, CatalogError, Declarations, Part};
 pub use currency::Currency;
+pub use drawing::{
+    Arranged, Drawing, Drawn, DrawnGrille, DrawnPanel, GlassMark, GrilleDrawing, GrillePattern, Layout,
+    OnPanels, PanelMotion, ScreenSide, Undrawn, draw,
+};
 pub use example::{Example, ExpectedTotal, Mismatch};
 pub use expression::{
     Comparison, EXPRESSION_DEPTH_MAX, Expression, Function, NUMBER_BITS_MAX, Subject, Unit as MeasuringUnit,
@@ -52,14 +57,14 @@ pub use judge::{
     TailFinding, Total, Verdict, judge, judge_room,
 };
 pub use money::Money;
-pub use order::{Extra, Opening, Order, Place, Room, UnitRequest, Waiver};
+pub use order::{Extra, Opening, OpeningReadings, Order, Place, Room, UnitRequest, Waiver};
 pub use plan::Step;
 pub use policy::{Policy, PolicyTerms};
 pub use price::{Amount, AmountKind, Axis, Beyond, Book, Class, Grid, PriceItem, SheetRow, TailStep};
 pub use revision::Revision;
 pub use rule::{Definition, Effect, Figure, Notice, NoticeKind, Requirement, RoomRule, Rule};
 pub use setting::{Authorities, Setting};
-pub use site::{DeductedBy, Measure, Measured, Scope, Site, SiteFact};
+pub use site::{DeductedBy, Measure, Measured, Scope, Site, SiteFact, TakenFact, TakenSide};
 pub use table::{Cell, Interval, LowerEnd, Row, RowMatch, Table};
 pub use template::{Piece, Template};
 pub use unit::{Choice, Origin, Pick, Unit};

@@ -3,11 +3,12 @@
 //! The order here is already resolved: facts are inherited, measures have their types, picks name attributes of the
 //! opening's catalog. Files are read, and faults in them found, by the crate `astragal-catalog`.
 
+use astragal_trade::measuring::Readings;
 use jiff::civil::Date;
 
 use crate::currency::Currency;
 use crate::id::{AttributeIndex, Id};
-use crate::site::Site;
+use crate::site::{DeductedBy, Site};
 use crate::unit::Pick;
 
 /// A job.
@@ -66,6 +67,8 @@ pub struct Opening {
     pub face: Option<Id>,
     /// What is known about the opening and its place.
     pub site: Site,
+    /// The raw readings from which some of it was worked out.
+    pub readings: Option<OpeningReadings>,
     /// What stands in it; one, until mulled units come.
     pub units: Vec<UnitRequest>,
     /// A note to the plant.
@@ -76,6 +79,15 @@ pub struct Opening {
     pub alternate_of: Option<String>,
     /// Data of the caller, carried untouched.
     pub extra: Extra,
+}
+
+/// The raw readings of an opening.
+#[derive(Clone, PartialEq, Debug)]
+pub struct OpeningReadings {
+    /// What the tape and the level said.
+    pub readings: Readings,
+    /// Who has deducted from the sides; `None` when nobody said.
+    pub deducted_by: Option<DeductedBy>,
 }
 
 /// One unit as it was asked for.

@@ -6,8 +6,9 @@
 //! - Every field of the data: labels, messages and examples too.
 //! - Order, of these alone: parts (the standard of a later part is that of the first existing one), attributes,
 //!   options and the values of an enumerated fact, the attributes of a `By` item and the axes of a grid item (a book
-//!   gives its amounts in that order), tail steps, and rows under `first`. The order of measures, facts, figures,
-//!   rules, items, notices, authorities, examples, columns, intervals of a cell, rows under anything but `first`,
+//!   gives its amounts in that order), tail steps, rows under `first`, and the layouts, grilles and screens of a drawing.
+//!   The order of measures, facts, figures,
+//!   rules, room rules, items, notices, authorities, examples, columns, intervals of a cell, rows under anything but `first`,
 //!   rows of a sheet, and picks of different attributes does not count.
 //! - Numbers by value: `36`, `36.0` and `72/2` are one. Lengths are inches however they were written.
 //! - Expressions by tree: `a && b` is not `b && a`.
@@ -28,6 +29,7 @@
 //! Source: FIPS 180-4, Secure Hash Standard. The encoding is ours; its versions are the first words of what is hashed.
 
 mod choices;
+mod drawing;
 mod encoder;
 mod examples;
 mod expressions;
@@ -153,7 +155,7 @@ impl Catalog {
     #[must_use]
     pub fn revision(&self) -> Revision {
         let declarations = self.declarations();
-        Revision::of("astragal-catalog-1", Encoder::naming(declarations), declarations)
+        Revision::of("astragal-catalog-2", Encoder::naming(declarations), declarations)
     }
 }
 

@@ -21,6 +21,8 @@ pub struct Measure {
     pub value_type: ValueType,
     /// What a value must be a multiple of (inches, for a length); `None` means any value.
     pub step: Option<Number>,
+    /// Which side of the opening it is, where it may be worked out from raw readings.
+    pub taken_as: Option<TakenSide>,
 }
 
 /// A site fact that a catalog declares.
@@ -36,6 +38,57 @@ pub struct SiteFact {
     pub options: Vec<(Id, String)>,
     /// The highest scope at which it may be set.
     pub of: Scope,
+    /// What it says of the raw readings of an opening, where it may be worked out from them.
+    pub taken_as: Option<TakenFact>,
+}
+
+/// A side of an opening that is worked out from raw readings: of the largest upright rectangle in it.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum TakenSide {
+    /// From left to right.
+    Width,
+    /// From sill to head.
+    Height,
+}
+
+impl TakenSide {
+    /// Both, in order.
+    pub const ALL: [Self; 2] = [Self::Width, Self::Height];
+
+    /// The word as catalogs write it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Width => "width",
+            Self::Height => "height",
+        }
+    }
+}
+
+/// What a site fact says of the raw readings of an opening; a length.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum TakenFact {
+    /// By how much the diagonals differ.
+    DiagonalDifference,
+    /// By how much the widths differ.
+    WidthSpread,
+    /// By how much the heights differ.
+    HeightSpread,
+}
+
+impl TakenFact {
+    /// All three, in order.
+    pub const ALL: [Self; 3] = [Self::DiagonalDifference, Self::WidthSpread, Self::HeightSpread];
+
+    /// The word as catalogs write it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::DiagonalDifference => "diagonal-difference",
+            Self::WidthSpread => "width-spread",
+            Self::HeightSpread => "height-spread",
+        }
+    }
 }
 
 /// Where a fact is set, from the widest to the nearest.

@@ -293,6 +293,7 @@ fn with_a_figure_without_rows() -> (Declarations, Expression, Expression) {
         label: "Width".to_owned(),
         value_type: ValueType::Length,
         step: None,
+        taken_as: None,
     });
     let figure = declared.figures.push(Figure {
         id: Id::new("kind"),

@@ -157,6 +157,7 @@ fn catalog(items: Vec<PriceItem>) -> Catalog {
             label: id.to_owned(),
             value_type: ValueType::Length,
             step: None,
+            taken_as: None,
         });
     }
     let [width, height] = [0, 1].map(|at| Expression::Read(Subject::Measure(MeasureIndex(at))));

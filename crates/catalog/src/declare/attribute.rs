@@ -47,6 +47,7 @@ pub(crate) struct RawOption {
     pub(crate) label: String,
     pub(crate) families: Vec<PlacedText>,
     pub(crate) properties: Vec<RawFact>,
+    pub(crate) swatch: Option<PlacedText>,
     pub(crate) plant_code: Option<String>,
     pub(crate) offered_from: Option<(Date, Place)>,
     pub(crate) offered_until: Option<(Date, Place)>,
@@ -142,6 +143,7 @@ fn option(fields: &Fields<'_>, node: &Node) -> Option<RawOption> {
             fields.findings(),
         );
     }
+    let swatch = fields.text("swatch");
     let plant_code = fields.plain("plant_code");
     let mut date = |key| {
         let date = fields.reader.date(key)?;
@@ -158,6 +160,7 @@ fn option(fields: &Fields<'_>, node: &Node) -> Option<RawOption> {
         place: head.place,
         families,
         properties,
+        swatch,
         plant_code,
         offered_from,
         offered_until,

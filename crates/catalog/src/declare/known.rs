@@ -1,6 +1,6 @@
 //! `[[measure]]` and `[[site_fact]]`: what is known about an opening and its place.
 
-use astragal_model::{Id, Scope, ValueType};
+use astragal_model::{Id, Scope, TakenFact, TakenSide, ValueType};
 
 use super::{Fields, Head, IdKind, unique};
 use crate::finding::{Finding, Place};
@@ -14,6 +14,7 @@ pub(crate) struct RawMeasureKind {
     pub(crate) value_type: ValueType,
     /// What its values must be multiples of, as written; `none` for no step.
     pub(crate) step: Option<(String, Place)>,
+    pub(crate) taken_as: Option<TakenSide>,
 }
 
 /// `[[site_fact]]`.
@@ -25,6 +26,7 @@ pub(crate) struct RawSiteFact {
     pub(crate) value_type: ValueType,
     /// The values of an enumeration with their labels.
     pub(crate) options: Vec<(Id, String)>,
+    pub(crate) taken_as: Option<TakenFact>,
 }
 
 pub(super) fn measure(mut fields: Fields<'_>) -> Option<RawMeasureKind> {
@@ -36,12 +38,18 @@ pub(super) fn measure(mut fields: Fields<'_>) -> Option<RawMeasureKind> {
     );
     let step = fields.reader.decimal_text("step");
     let step = step.map(|Spanned { value, span }| (value, fields.place_of(&span)));
+    let taken_as = taken_as(
+        &mut fields,
+        value_type,
+        &TakenSide::ALL.map(|side| (side.word(), side)),
+    );
     fields.reader.finish();
     Some(RawMeasureKind {
         head: head?,
         label,
         value_type: value_type?,
         step,
+        taken_as,
     })
 }
 
@@ -75,6 +83,11 @@ pub(super) fn fact(mut fields: Fields<'_>) -> Option<RawSiteFact> {
             None
         }
     };
+    let taken_as = taken_as(
+        &mut fields,
+        value_type,
+        &TakenFact::ALL.map(|fact| (fact.word(), fact)),
+    );
     fields.reader.finish();
     Some(RawSiteFact {
         head: head?,
@@ -82,7 +95,27 @@ pub(super) fn fact(mut fields: Fields<'_>) -> Option<RawSiteFact> {
         of: of?,
         value_type: value_type?,
         options: options?,
+        taken_as,
     })
+}
+
+/// What it is worked out from, where an opening has raw readings; only lengths are.
+fn taken_as<T: Copy>(
+    fields: &mut Fields<'_>,
+    value_type: Option<ValueType>,
+    words: &[(&'static str, T)],
+) -> Option<T> {
+    let text = fields.text("taken_as")?;
+    let taken = fields.one_of("taken_as", &text, words)?;
+    if value_type == Some(ValueType::Length) {
+        return Some(taken);
+    }
+    let message = format!("{} has `taken_as`, which only a length has", fields.reader.what());
+    let finding = Finding::error("KEYS_EXCLUDE", message).at(text.place.clone());
+    fields
+        .findings()
+        .push(finding.with_help("leave `taken_as` out, or make it a length"));
+    None
 }
 
 fn options(fields: &mut Fields<'_>) -> Option<Vec<(Id, String)>> {

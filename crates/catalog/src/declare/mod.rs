@@ -8,6 +8,7 @@
 //! Source: docs/reference.md.
 
 mod attribute;
+mod drawing;
 mod example;
 mod fields;
 mod figure;
@@ -21,6 +22,9 @@ mod rule;
 mod unique;
 
 pub(crate) use attribute::{RawAttribute, RawOption, RawOptionList, RawOptions};
+pub(crate) use drawing::{
+    MOTIONS, PANELS_LIMIT, RawDrawing, RawGrille, RawLayoutDrawing, RawOnPanels, RawPattern,
+};
 pub(crate) use example::{RawExample, RawPick};
 pub(crate) use fields::{Fields, Head};
 pub(crate) use figure::{RawDefinition, RawFigure};
@@ -53,6 +57,7 @@ pub(crate) struct Declared {
     pub(crate) items: Vec<RawItem>,
     pub(crate) notices: Vec<RawNotice>,
     pub(crate) examples: Vec<RawExample>,
+    pub(crate) drawing: Option<RawDrawing>,
     /// Whether a file, or part of one, could not be read; what it declares would be missed everywhere.
     pub(crate) has_gaps: bool,
 }
@@ -101,6 +106,12 @@ impl Declared {
             .extend(file.list("notice", "notice", home).filter_map(rule::notice));
         self.examples
             .extend(file.list("example", "example", home).filter_map(example::example));
+        if let Some(drawing) = drawing::drawing(&mut file) {
+            match &self.drawing {
+                None => self.drawing = Some(drawing),
+                Some(first) => drawing::twice(&file, &drawing, first),
+            }
+        }
         // What stands under a misspelt heading would be missed everywhere.
         self.has_gaps |= file.reader.has_strangers();
         file.reader.finish();

@@ -9,6 +9,7 @@
 
 mod attributes;
 mod cycle;
+mod drawing;
 mod examples;
 mod figures;
 mod items;
@@ -137,6 +138,7 @@ fn resolve(
     let room_rules = room_rules::room_rules(declared, &resolver);
     let items = items::items(declared, &resolver);
     let notices = rules::notices(declared, &resolver);
+    let drawing = drawing::drawing(declared.drawing.as_ref(), &resolver);
     let measures = measures(declared, header, findings);
     let facts = facts(declared);
     let known = examples::Known::new(declared, &attribute_slots, &names);
@@ -165,6 +167,7 @@ fn resolve(
         room_rules: room_rules?,
         items: items?,
         notices: notices?,
+        drawing: drawing?,
         examples: examples?,
     })
 }
@@ -224,6 +227,7 @@ fn measures(
             label: raw.label.clone(),
             value_type: raw.value_type,
             step,
+            taken_as: raw.taken_as,
         })
     });
     let read: Vec<Option<Measure>> = read.collect();
@@ -237,6 +241,7 @@ fn facts(declared: &Declared) -> Indexed<astragal_model::FactIndex, SiteFact> {
         value_type: raw.value_type,
         options: raw.options.clone(),
         of: raw.of,
+        taken_as: raw.taken_as,
     });
     read.collect()
 }

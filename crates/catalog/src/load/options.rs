@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use astragal_model::measure_text::{LengthUnit, parse_area, parse_length};
-use astragal_model::{Date, Id, OptionEntry, Validity, Value, ValueType};
+use astragal_model::{Date, Id, OptionEntry, Swatch, Validity, Value, ValueType};
 
 use super::limits::{OPTIONS_LIMIT, within};
 use crate::declare::{Declared, Head, RawOption, RawOptionList, RawOptions};
@@ -113,6 +113,7 @@ fn read(raws: &[RawOption], whose: &str, unit: LengthUnit, findings: &Findings) 
             label: raw.label.clone(),
             families: raw.families.iter().map(|family| Id::new(&family.text)).collect(),
             properties,
+            swatch: raw.swatch.as_ref().and_then(|text| swatch(text, findings)),
             plant_code: raw.plant_code.clone(),
             validity: Validity {
                 offered_from: date(&raw.offered_from),
@@ -123,6 +124,25 @@ fn read(raws: &[RawOption], whose: &str, unit: LengthUnit, findings: &Findings) 
         });
     }
     Some(entries)
+}
+
+/// `#rrggbb` in small letters.
+fn swatch(text: &PlacedText, findings: &Findings) -> Option<Swatch> {
+    let digits = text.text.strip_prefix('#').filter(|digits| {
+        digits.len() == 6
+            && digits
+                .bytes()
+                .all(|b| b.is_ascii_digit() || (b'a'..=b'f').contains(&b))
+    });
+    let number = digits.and_then(|digits| u32::from_str_radix(digits, 16).ok());
+    let Some(number) = number else {
+        let message = format!("`{}` is no colour of a drawing", text.text);
+        let finding = Finding::error("WRONG_VALUE", message).at(text.place.clone());
+        findings.push(finding.with_help("write `#` and six of the digits 0 to 9 and a to f: `#f4f4f2`"));
+        return None;
+    };
+    let [_, red, green, blue] = number.to_be_bytes();
+    Some(Swatch { red, green, blue })
 }
 
 fn families_are_no_options(raw: &RawOption, ids: &BTreeSet<&str>, whose: &str, findings: &Findings) {

@@ -16,6 +16,7 @@ mod house;
 mod opening;
 mod raw;
 mod raw_unit;
+mod readings;
 mod unit;
 mod used;
 mod vocabulary;

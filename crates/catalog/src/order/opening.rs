@@ -14,6 +14,7 @@ use super::facts::{self, HouseFacts, Whereabouts, name_help};
 use super::house::{self, House};
 use super::raw::{RawOpening, RawPlace, Report};
 use super::raw_unit::RawUnit;
+use super::readings;
 use super::unit;
 use super::vocabulary::Vocabulary;
 use crate::finding::Finding;
@@ -122,10 +123,11 @@ pub(super) fn find(
         face,
     };
     let own = facts::own_facts(&raw.tag.value, &raw.facts, &known.words, report);
-    let site = Site {
+    let mut site = Site {
         measures: measures(raw, &known.words, report),
         facts: known.facts.of_opening(&own, at, &known.words, report),
     };
+    let readings = readings::fill_in(raw, &known.words, &mut site, report);
     let id = |place: &RawPlace| Id::new(&place.id.value);
     let opening = Opening {
         tag: raw.tag.value.clone(),
@@ -133,6 +135,7 @@ pub(super) fn find(
         room: room.map(id),
         face: face.map(id),
         site,
+        readings,
         units: vec![unit.request],
         note: raw.note.clone(),
         included: raw.included.unwrap_or(raw.alternate_of.is_none()),

@@ -13,6 +13,7 @@ use astragal_model::{Currency, Date, Extra};
 
 use super::extra;
 use super::raw_unit::{self, RawUnit};
+use super::readings::{self, RawReadings};
 use crate::declare::is_id;
 use crate::finding::{Finding, Findings, Place};
 use crate::site_values::{RawFact, RawMeasure, raw_facts, raw_measures};
@@ -69,6 +70,7 @@ pub(super) struct RawOpening {
     pub(super) face: Option<Spanned<String>>,
     pub(super) measures: Vec<RawMeasure>,
     pub(super) facts: Vec<RawFact>,
+    pub(super) readings: Option<RawReadings>,
     pub(super) note: Option<String>,
     pub(super) included: Option<bool>,
     pub(super) alternate_of: Option<Spanned<String>>,
@@ -294,6 +296,7 @@ fn read_opening(mut reader: TableReader<'_>) -> Option<RawOpening> {
     let face = reader.optional_text("face");
     let measures = raw_measures(&mut reader, "measures");
     let facts = raw_facts(&mut reader, "facts");
+    let readings = readings::read(&mut reader);
     let note = reader.optional_text("note").map(|note| note.value);
     let included = reader.optional_bool("included").map(|included| included.value);
     let alternate_of = reader.optional_text("alternate_of");
@@ -308,6 +311,7 @@ fn read_opening(mut reader: TableReader<'_>) -> Option<RawOpening> {
         face,
         measures,
         facts,
+        readings,
         note,
         included,
         alternate_of,

@@ -80,6 +80,7 @@ fn option() -> Table {
             ),
         )
         .optional("properties", site::properties())
+        .optional("swatch", super::drawing::swatch())
         .optional("plant_code", text("What the plant calls it; carried untouched. Left out: none.", "01"))
         .optional(
             "offered_from",

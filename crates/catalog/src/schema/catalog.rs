@@ -6,7 +6,7 @@
 use super::shape::Shape;
 use super::table::Table;
 use super::value::{id, label, length, list, name, path, when, word};
-use super::{attribute, example, figure, known, price, rule};
+use super::{attribute, drawing, example, figure, known, price, rule};
 
 /// `catalog.toml`, or a file that it includes.
 pub(super) fn file() -> Table {
@@ -29,6 +29,7 @@ pub(super) fn file() -> Table {
         .optional("room_rule", rule::room_rule().into_list())
         .optional("price", price::item().into_list())
         .optional("notice", rule::notice().into_list())
+        .optional("drawing", drawing::drawing())
         .optional("example", example::example().into_list())
 }
 

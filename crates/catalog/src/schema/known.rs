@@ -27,6 +27,16 @@ pub(super) fn measure() -> Table {
             .example("none")
             .with("$comment", "step"),
         )
+        .optional(
+            "taken_as",
+            word(
+                "Which side of the opening it is, where an opening has `readings`. Only a length. Left out: neither.",
+                &[
+                    ("width", "the width of the largest upright rectangle in the opening"),
+                    ("height", "its height"),
+                ],
+            ),
+        )
 }
 
 /// `[[site_fact]]`.
@@ -68,6 +78,17 @@ pub(super) fn fact() -> Table {
             ),
         )
         .optional("options", options())
+        .optional(
+            "taken_as",
+            word(
+                "What it says of the `readings` of an opening. Only a length. Left out: nothing.",
+                &[
+                    ("diagonal-difference", "by how much the diagonals differ"),
+                    ("width-spread", "by how much the widths differ"),
+                    ("height-spread", "by how much the heights differ"),
+                ],
+            ),
+        )
         .choices([
             Choice::new("an enumeration, with its values", &["options"]).word("type", &["enumeration"]),
             Choice::new("any other type, without `options`", &[])

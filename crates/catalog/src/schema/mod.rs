@@ -19,6 +19,7 @@
 mod attribute;
 mod book;
 mod catalog;
+mod drawing;
 mod example;
 mod figure;
 mod known;

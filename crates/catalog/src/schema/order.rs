@@ -125,6 +125,7 @@ fn opening() -> Table {
                 "front",
             ),
         )
+        .optional("readings", site::readings())
         .optional("measures", site::measures())
         .optional("facts", site::facts())
         .optional(

@@ -4,24 +4,14 @@ use serde_json::{Map, Value};
 
 use super::shape::Shape;
 use super::table::Table;
-use super::value::{length, word};
+use super::value::{length, list, word};
 
 /// `measures`, by name.
 pub(super) fn measures() -> Shape {
     let size = "The size as measured. Without a unit a length is in the unit of the catalog.";
     let with_deduction = Table::new("A size, and who has deducted the gap around the unit.")
         .required("size", length(size, "35 5/8"))
-        .optional(
-            "deducted_by",
-            word(
-                "Who has taken the gap around the unit off the size. Left out: nobody said, and what depends on it is undecided.",
-                &[
-                    ("nobody", "the size is that of the opening"),
-                    ("dealer", "the dealer has"),
-                    ("customer", "the customer has: the size is that of the unit"),
-                ],
-            ),
-        );
+        .optional("deducted_by", deducted_by());
     let measure = Shape::any_of(
         "A size, or a size with who has deducted.",
         [
@@ -38,6 +28,61 @@ pub(super) fn measures() -> Shape {
         measure,
     )
     .example(example)
+}
+
+fn deducted_by() -> Shape {
+    word(
+        "Who has taken the gap around the unit off the size. Left out: nobody said, and what depends on it is undecided.",
+        &[
+            ("nobody", "the size is that of the opening"),
+            ("dealer", "the dealer has"),
+            ("customer", "the customer has: the size is that of the unit"),
+        ],
+    )
+}
+
+/// `readings` of an opening.
+pub(super) fn readings() -> Shape {
+    let several = |description: &str, most: usize, example: &[&str]| {
+        let item = length(
+            "A reading. Without a unit it is in the unit of the catalog.",
+            "35 5/8",
+        );
+        list(description, item, example).with("maxItems", most)
+    };
+    Table::new(
+        "What the tape and the level said, instead of the measures that are `taken_as` width and height. Left out: nothing.",
+    )
+    .optional(
+        "widths",
+        several(
+            "The widths at the top, in the middle and at the bottom; the smallest governs.",
+            3,
+            &["36", "36 1/16", "36"],
+        ),
+    )
+    .optional(
+        "heights",
+        several(
+            "The heights at the left, in the centre and at the right; the smallest governs.",
+            3,
+            &["60", "60", "60 1/8"],
+        ),
+    )
+    .optional(
+        "diagonals",
+        several("The two diagonals, from corner to corner.", 2, &["70", "69 15/16"]),
+    )
+    .optional(
+        "out_of_plumb",
+        length("By how much a jamb leans over the whole height. Left out: not read.", "1/8"),
+    )
+    .optional(
+        "out_of_level",
+        length("By how much the sill slopes over the whole width. Left out: not read.", "1/8"),
+    )
+    .optional("deducted_by", deducted_by())
+    .into_shape()
 }
 
 /// `facts`, by name.

@@ -20,6 +20,7 @@ fn declared_measure(name: &str) -> Option<Measure> {
         label: name.to_owned(),
         value_type,
         step,
+        taken_as: None,
     })
 }
 
@@ -46,6 +47,7 @@ fn declared_fact(name: &str) -> Option<SiteFact> {
             Vec::new()
         },
         of: Scope::House,
+        taken_as: None,
     })
 }
 

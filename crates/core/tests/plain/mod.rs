@@ -224,6 +224,7 @@ fn measure(at: usize) -> Measure {
         label: format!("m{at}"),
         value_type: ValueType::Length,
         step: None,
+        taken_as: None,
     }
 }
 

@@ -69,6 +69,13 @@ impl Declarations {
             self.check_expressions(notice.when.iter(), &notice.id)?;
             self.check_template(&notice.text, &notice.id)?;
         }
+        if let Some(drawing) = &self.drawing {
+            let whose = Id::new("the drawing");
+            let grilles = drawing.grilles.iter().map(|grille| grille.what.colour);
+            let colours = grilles.chain([drawing.frame_colour]).map(Subject::Attribute);
+            self.check_subjects(colours, &whose)?;
+            self.check_expressions(drawing.expressions().into_iter(), &whose)?;
+        }
         for example in &self.examples {
             let picked = example
                 .picks

@@ -6,7 +6,7 @@
 use super::encoder::{Encode, Encoder, words};
 use crate::attribute::{Attribute, Audience, OptionEntry, Standard, Validity};
 use crate::catalog::{Declarations, Part};
-use crate::site::{Measure, Scope, SiteFact};
+use crate::site::{Measure, Scope, SiteFact, TakenFact, TakenSide};
 use astragal_exact::measure_text::LengthUnit;
 
 impl Encode for Declarations {
@@ -25,6 +25,7 @@ impl Encode for Declarations {
             room_rules,
             items,
             notices,
+            drawing,
             examples,
         } = self;
         encoder.put(id).put(label).put(length_unit);
@@ -38,6 +39,7 @@ impl Encode for Declarations {
         encoder.unordered(room_rules);
         encoder.unordered(items.values());
         encoder.unordered(notices);
+        encoder.put(drawing);
         encoder.unordered(examples);
     }
 }
@@ -86,11 +88,12 @@ impl Encode for OptionEntry {
             label,
             families,
             properties,
+            swatch,
             plant_code,
             validity,
         } = self;
         encoder.put(id).put(label).put(families).put(properties);
-        encoder.put(plant_code).put(validity);
+        encoder.put(swatch).put(plant_code).put(validity);
     }
 }
 
@@ -135,8 +138,10 @@ impl Encode for Measure {
             label,
             value_type,
             step,
+            taken_as,
         } = self;
-        encoder.put(id).put(label).put(value_type).put(step);
+        encoder.put(id).put(label).put(value_type);
+        encoder.put(step).put(taken_as);
     }
 }
 
@@ -148,12 +153,25 @@ impl Encode for SiteFact {
             value_type,
             options,
             of,
+            taken_as,
         } = self;
         let mut options = options.clone();
         options.sort();
-        encoder.put(id).put(label).put(value_type).put(&options).put(of);
+        encoder.put(id).put(label).put(value_type);
+        encoder.put(&options).put(of).put(taken_as);
     }
 }
+
+words!(TakenSide {
+    Width => "width",
+    Height => "height",
+});
+
+words!(TakenFact {
+    DiagonalDifference => "diagonal-difference",
+    WidthSpread => "width-spread",
+    HeightSpread => "height-spread",
+});
 
 words!(Scope {
     House => "house",

@@ -46,6 +46,7 @@ impl Maker<'_> {
                 label,
                 value_type,
                 step: None,
+                taken_as: None,
             });
         }
         for (id, value_type) in &self.shape.facts {
@@ -56,6 +57,7 @@ impl Maker<'_> {
                 value_type,
                 options: Vec::new(),
                 of: Scope::House,
+                taken_as: None,
             });
         }
         for shape in &self.shape.figures {

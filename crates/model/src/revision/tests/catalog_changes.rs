@@ -2,6 +2,7 @@
 
 use jiff::civil::date;
 
+use super::drawing_changes::DRAWING;
 use super::fixture::{
     GLAZING_LOWER, GLAZING_UPPER, Layout, OPERATION, SCREEN, UPPER, declarations, ids, inches,
 };
@@ -9,7 +10,7 @@ use super::item_changes::{EXAMPLES, ITEMS, NOTICES, item, notice};
 use super::rule_changes::{FIGURES, ROOM_RULES, RULES, figure, rule};
 use super::site_changes::{SITE, another_fact};
 use super::{check_all_differ, revision_of};
-use crate::attribute::{Attribute, Audience, OptionEntry, Standard};
+use crate::attribute::{Attribute, Audience, OptionEntry, Standard, Swatch};
 use crate::catalog::{Declarations, Part};
 use crate::expression::{Expression, Subject};
 use crate::id::{AttributeIndex, Id, Indexed, PartIndex, Position};
@@ -24,7 +25,7 @@ pub(super) type Change = (&'static str, fn(&mut Declarations));
 #[test]
 fn every_change_of_a_catalog_makes_another_revision() {
     let groups = [
-        HEAD, PARTS, ATTRIBUTES, OPTIONS, SITE, FIGURES, RULES, ROOM_RULES, ITEMS, NOTICES, EXAMPLES,
+        HEAD, PARTS, ATTRIBUTES, OPTIONS, SITE, FIGURES, RULES, ROOM_RULES, ITEMS, NOTICES, DRAWING, EXAMPLES,
     ];
     let mut rows = vec![("as it is", revision_of(declarations(Layout::default())))];
     for (name, change) in groups.into_iter().flatten() {
@@ -289,6 +290,16 @@ const OPTIONS: &[Change] = &[
             option.properties.insert(Id::new("dark"), deep);
         });
     }),
+    ("swatch", |d| {
+        option(d, |option| {
+            option.swatch = Some(Swatch {
+                red: 1,
+                green: 3,
+                blue: 2,
+            })
+        })
+    }),
+    ("no swatch", |d| option(d, |option| option.swatch = None)),
     ("plant code", |d| {
         option(d, |option| option.plant_code = Some("D2".to_owned()))
     }),

@@ -3,13 +3,14 @@
 //! [`Layout`] says in which order lists are written that have no order; positions are looked up by name, so that two
 //! layouts say the same thing.
 
+mod drawing;
 mod rules;
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::date;
 
-use crate::attribute::{Attribute, Audience, OptionEntry, Standard, Validity};
+use crate::attribute::{Attribute, Audience, OptionEntry, Standard, Swatch, Validity};
 use crate::catalog::{Declarations, Part};
 use crate::example::{Example, ExpectedTotal};
 use crate::expression::{Comparison, Expression, Function, Subject, Unit};
@@ -137,6 +138,7 @@ pub(super) fn declarations(layout: Layout) -> Declarations {
         room_rules: turned(rules::room_rules(layout), layout.rules),
         items: turned(items(layout), layout.items).into(),
         notices: turned(notices(layout), layout.notices),
+        drawing: Some(drawing::drawing(layout)),
         examples: turned(examples(layout), layout.examples),
     }
 }
@@ -163,6 +165,11 @@ fn attributes(layout: Layout) -> Vec<Attribute> {
         id: Id::new("double"),
         label: "Double hung".to_owned(),
         families: ids(&["opens", "tilts"]),
+        swatch: Some(Swatch {
+            red: 1,
+            green: 2,
+            blue: 3,
+        }),
         properties: BTreeMap::from([
             (Id::new("sashes"), Value::Number(Number::from(2))),
             (Id::new("deep"), Value::Bool(true)),
@@ -223,6 +230,7 @@ fn measures() -> Vec<Measure> {
         label: format!("Opening {id}"),
         value_type: ValueType::Length,
         step,
+        taken_as: None,
     };
     vec![measure("width", Number::ratio(1, 16)), measure("height", None)]
 }
@@ -235,6 +243,7 @@ fn facts() -> Vec<SiteFact> {
             value_type: ValueType::Bool,
             options: Vec::new(),
             of: Scope::Room,
+            taken_as: None,
         },
         SiteFact {
             id: Id::new("zone"),
@@ -245,6 +254,7 @@ fn facts() -> Vec<SiteFact> {
                 (Id::new("hot"), "Hot".to_owned()),
             ],
             of: Scope::House,
+            taken_as: None,
         },
     ]
 }

@@ -3,7 +3,7 @@
 use super::catalog_changes::{Change, edit};
 use crate::catalog::Declarations;
 use crate::id::{FactIndex, Id, MeasureIndex};
-use crate::site::{Measure, Scope, SiteFact};
+use crate::site::{Measure, Scope, SiteFact, TakenFact, TakenSide};
 use crate::value::ValueType;
 use astragal_exact::Number;
 
@@ -21,6 +21,7 @@ fn another_measure(id: &str) -> Measure {
         label: "Another".to_owned(),
         value_type: ValueType::Length,
         step: None,
+        taken_as: None,
     }
 }
 
@@ -31,6 +32,7 @@ pub(super) fn another_fact(id: &str) -> SiteFact {
         value_type: ValueType::Bool,
         options: Vec::new(),
         of: Scope::House,
+        taken_as: None,
     }
 }
 
@@ -49,6 +51,18 @@ pub(super) const SITE: &[Change] = &[
     }),
     ("step of a measure", |d| {
         measure(d, |measure| measure.step = Number::ratio(1, 8))
+    }),
+    ("which side a measure is", |d| {
+        measure(d, |measure| measure.taken_as = Some(TakenSide::Width))
+    }),
+    ("which side a measure is: height", |d| {
+        measure(d, |measure| measure.taken_as = Some(TakenSide::Height))
+    }),
+    ("what a fact says of readings", |d| {
+        fact(d, |fact| fact.taken_as = Some(TakenFact::WidthSpread))
+    }),
+    ("what a fact says of readings: diagonals", |d| {
+        fact(d, |fact| fact.taken_as = Some(TakenFact::DiagonalDifference))
     }),
     ("no step", |d| measure(d, |measure| measure.step = None)),
     ("names of measures swapped", |d| {
