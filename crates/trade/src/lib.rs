@@ -13,6 +13,7 @@
 mod basis;
 mod fact;
 pub mod input;
+pub mod interval;
 mod truth;
 
 pub use basis::{Basis, Status};
