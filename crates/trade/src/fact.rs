@@ -38,9 +38,23 @@ facts! {
     /// The height of the opening at the left, in the centre or at the right.
     OpeningHeight, "opening_height", "height of the opening";
     /// One of the two diagonals of the opening.
-    OpeningDiagonal, "opening_diagonal", "diagonals of the opening";
+    OpeningDiagonal, "opening_diagonal", "diagonal of the opening";
+    /// How far the jambs are out of plumb over the whole height of the opening.
+    OutOfPlumb, "out_of_plumb", "how far the jambs are out of plumb";
+    /// How far the head and sill are out of level over the whole width of the opening.
+    OutOfLevel, "out_of_level", "how far the head and sill are out of level";
     /// Who deducts from the opening.
     DeductedBy, "deducted_by", "who deducts from the opening";
+    /// What is taken off the width of the opening.
+    DeductionWidth, "deduction_width", "deduction from the width";
+    /// What is taken off the height of the opening.
+    DeductionHeight, "deduction_height", "deduction from the height";
+    /// The step to whose multiples a plant makes units.
+    PlantStep, "plant_step", "step of the plant's sizes";
+    /// The width of a unit, by whatever convention its question names.
+    UnitWidth, "unit_width", "width of the unit";
+    /// The height of a unit, by whatever convention its question names.
+    UnitHeight, "unit_height", "height of the unit";
     /// The depth of the pocket that a unit must stand in.
     PocketDepth, "pocket_depth", "depth of the pocket in the old frame";
 
@@ -145,6 +159,14 @@ facts! {
     // --- the house and the sale ---
     /// The year in which the house was built.
     YearBuilt, "year_built", "year built";
+    /// The most painted surface that the work disturbs in one room.
+    PaintDisturbedInRoom, "paint_disturbed_in_room", "painted surface disturbed in one room";
+    /// The painted surface that the work disturbs outside.
+    PaintDisturbedOutside, "paint_disturbed_outside", "painted surface disturbed outside";
+    /// Whether painted surfaces are torn out.
+    Demolition, "demolition", "whether painted surfaces are torn out";
+    /// Whether a practice is used that the lead rule prohibits or restricts.
+    ProhibitedPractice, "prohibited_practice", "whether a prohibited practice is used";
     /// Where the sale is made.
     PlaceOfSale, "place_of_sale", "where the sale is made";
     /// The day on which it is signed.

@@ -13,6 +13,8 @@
 mod basis;
 mod fact;
 pub mod input;
+pub mod interval;
+pub mod measuring;
 mod truth;
 
 pub use basis::{Basis, Status};
