@@ -200,6 +200,7 @@ pub(crate) fn cause(catalog: &Catalog, cause: &UndefinedCause) -> Cause {
             "no_property",
             attribute(index).map(|name| format!("{name}.{property}")),
         ),
+        UndefinedCause::NotCovered(_) => ("not_covered", None),
         UndefinedCause::TooLarge => ("too_large", None),
         UndefinedCause::IllTyped => ("ill_typed", None),
     };

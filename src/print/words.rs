@@ -308,6 +308,7 @@ impl<'a> Words<'a> {
             Function::FloorTo => (Binding::Relation, stepped("down to a multiple of")),
             Function::CeilTo => (Binding::Relation, stepped("up to a multiple of")),
             Function::RoundTo => (Binding::Relation, stepped("to the nearest multiple of")),
+            Function::Trade(function) => (Binding::Single, format!("{} ({})", function.words(), listed())),
             Function::InUnit(unit) => {
                 let inner = first.map(|first| self.text(first, Binding::Single, None));
                 (

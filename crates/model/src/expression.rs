@@ -8,6 +8,7 @@
 //! Source: a subset of the Common Expression Language; departures are listed in `docs/meaning.md`.
 
 use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, MeasureIndex};
+use crate::trade_function::TradeFunction;
 use crate::value::Value;
 use astragal_exact::Number;
 
@@ -117,6 +118,8 @@ pub enum Function {
     /// `in_inches(length)`, `in_feet(length)`, `in_mm(length)`, `in_in2(area)`, `in_ft2(area)`, `in_m2(area)`:
     /// the number of these units. The unit says how many inches or square inches it has.
     InUnit(Unit),
+    /// One of the trade's functions; see [`TradeFunction`].
+    Trade(TradeFunction),
 }
 
 /// A unit that turns a length or an area into a number.

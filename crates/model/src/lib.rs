@@ -31,6 +31,7 @@ mod show;
 mod site;
 mod table;
 mod template;
+mod trade_function;
 mod unit;
 mod value;
 
@@ -67,5 +68,6 @@ pub use setting::{Authorities, Setting};
 pub use site::{DeductedBy, Measure, Measured, Scope, Site, SiteFact, TakenFact, TakenSide};
 pub use table::{Cell, Interval, LowerEnd, Row, RowMatch, Table};
 pub use template::{Piece, Template};
+pub use trade_function::{Argument, ArgumentKind, TradeFunction};
 pub use unit::{Choice, Origin, Pick, Unit};
 pub use value::{Outcome, UndefinedCause, Value, ValueType, Want, Wants};

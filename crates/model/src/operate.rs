@@ -76,6 +76,16 @@ pub fn divide(operand: &Outcome, divisor: &Number) -> Outcome {
 /// A function of the closed table.
 #[must_use]
 pub fn call<O: Borrow<Outcome>>(function: Function, arguments: &[O]) -> Outcome {
+    if let Function::Trade(function) = function {
+        return lacking(arguments.iter().map(O::borrow)).unwrap_or_else(|| {
+            let values = arguments.iter().filter_map(|argument| argument.borrow().known());
+            let values: Vec<&Value> = values.collect();
+            match function.apply(&values) {
+                Some(value) => Outcome::Known(value),
+                None => Outcome::Undefined(UndefinedCause::NotCovered(function)),
+            }
+        });
+    }
     match arguments {
         [one] => strictly([one.borrow()], |values| result(function, &values)),
         [one, other] => strictly([one.borrow(), other.borrow()], |values| result(function, &values)),
@@ -232,6 +242,7 @@ fn result(function: Function, values: &[&Value]) -> Option<Value> {
                 _ => number.round_to(step)?,
             })
         }
+        Function::Trade(function) => function.apply(values),
         Function::InUnit(unit) => {
             let [value] = values else { return None };
             let fits = if unit.is_area() {

@@ -98,6 +98,9 @@ impl Catalog {
                     self.label_of(Subject::Attribute(*attribute))
                 )
             }
+            UndefinedCause::NotCovered(function) => {
+                format!("`{}` does not cover these values", function.name())
+            }
             UndefinedCause::TooLarge => "a number grows too large".to_owned(),
             UndefinedCause::IllTyped => "types do not fit".to_owned(),
         }

@@ -14,6 +14,7 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 
+use crate::trade_function::TradeFunction;
 use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, ItemIndex, MeasureIndex};
 use astragal_exact::Number;
 
@@ -138,6 +139,9 @@ pub enum UndefinedCause {
     NoProperty(AttributeIndex, Id),
     /// The number needs more than [`crate::NUMBER_BITS_MAX`] bits.
     TooLarge,
+    /// A function of the trade gives nothing for these values: a wind speed that it does not cover, a thickness whose weight is
+    /// not published.
+    NotCovered(TradeFunction),
     /// The tree applies an operator to types that it does not take. Catalog files cannot cause it.
     IllTyped,
 }

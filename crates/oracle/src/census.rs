@@ -245,6 +245,7 @@ fn cause_word(cause: &UndefinedCause) -> &'static str {
         UndefinedCause::NoRow(_) => "no row",
         UndefinedCause::NotAsked(_) => "not asked",
         UndefinedCause::NoProperty(..) => "no property",
+        UndefinedCause::NotCovered(_) => "not covered",
         UndefinedCause::TooLarge => "too large",
         UndefinedCause::IllTyped => "ill typed",
     }

@@ -255,6 +255,7 @@ fn reason(declared: &Declarations, cause: &UndefinedCause) -> String {
             let name = subject_name(declared, Subject::Attribute(*index));
             format!("no property {name}.{}", property.as_str())
         }
+        UndefinedCause::NotCovered(function) => format!("not covered by {}", function.name()),
         UndefinedCause::TooLarge => "too large".to_owned(),
         UndefinedCause::IllTyped => "ill typed".to_owned(),
     }

@@ -11,6 +11,7 @@ mod call;
 mod count;
 mod name;
 mod operator;
+mod trade;
 
 pub(crate) use call::FUNCTIONS;
 

@@ -152,6 +152,10 @@ impl Encode for Function {
                 encoder.word("in-unit");
                 encoder.put(unit);
             }
+            Self::Trade(function) => {
+                encoder.word("trade");
+                encoder.word(function.name());
+            }
         }
     }
 }

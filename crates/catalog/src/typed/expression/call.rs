@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use astragal_model::{Expression, Function, Id, MeasuringUnit, Number, Value, ValueType};
+use astragal_model::{Expression, Function, Id, MeasuringUnit, Number, TradeFunction, Value, ValueType};
 
 use super::count::node_count;
 use super::{Scope, Typed, is_flexible};
@@ -15,7 +15,7 @@ use crate::typed::{PlacedText, Type};
 const LEVELS_LIMIT: usize = 2;
 
 /// Every function there is, for helps.
-pub(crate) const FUNCTIONS: [&str; 18] = [
+pub(crate) const FUNCTIONS: [&str; 25] = [
     "min",
     "max",
     "abs",
@@ -34,6 +34,13 @@ pub(crate) const FUNCTIONS: [&str; 18] = [
     "any",
     "all",
     "sum",
+    "united_inches_exact",
+    "united_inches_each_up",
+    "united_inches_sum_up",
+    "glass_pounds",
+    "structural_test_pressure",
+    "water_test_pressure",
+    "wind_grade",
 ];
 
 /// Whether a function gives the type of its first argument.
@@ -59,7 +66,7 @@ fn function_named(name: &str) -> Option<Function> {
         "in_in2" => Function::InUnit(MeasuringUnit::SquareInch),
         "in_ft2" => Function::InUnit(MeasuringUnit::SquareFoot),
         "in_m2" => Function::InUnit(MeasuringUnit::SquareMetre),
-        _ => return None,
+        _ => return TradeFunction::named(name).map(Function::Trade),
     })
 }
 
@@ -120,7 +127,11 @@ impl Scope<'_> {
         arguments: &[Expr],
         wanted: Option<&Type>,
     ) -> Option<Typed> {
+        if let Function::Trade(function) = function {
+            return self.trade_call(text, expr, function, arguments);
+        }
         let fits = match function {
+            Function::Trade(_) => true,
             Function::Min | Function::Max => arguments.len() >= 2,
             Function::Absolute | Function::InUnit(_) => arguments.len() == 1,
             Function::FloorTo | Function::CeilTo | Function::RoundTo => arguments.len() == 2,
