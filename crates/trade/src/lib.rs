@@ -11,6 +11,8 @@
 //! read; no catalog is known.
 
 mod basis;
+mod constant;
+pub mod energy;
 mod fact;
 pub mod input;
 pub mod interval;
