@@ -14,8 +14,11 @@ mod basis;
 mod constant;
 pub mod energy;
 mod fact;
+pub mod glass;
 pub mod input;
 pub mod interval;
+mod refusal;
+pub mod screen;
 mod truth;
 
 pub use basis::{Basis, Status};

@@ -13,6 +13,7 @@ use astragal_exact::Number;
 
 use super::rating;
 use crate::constant::over;
+use crate::refusal::refused;
 use crate::{Basis, Fact, InputError, Missing};
 
 /// Where averaging stands.
@@ -123,7 +124,7 @@ pub(super) fn area(square_inches: &Number) -> Result<(), InputError> {
     }
     let square_feet = square_inches * &over::<144>(1);
     let expected = "an area in square feet above 0 and at most 2,500";
-    Err(rating::refused(Fact::GlazingArea, &square_feet, expected))
+    Err(refused(Fact::GlazingArea, &square_feet, expected))
 }
 
 fn count(found: usize, expected: &str) -> InputError {

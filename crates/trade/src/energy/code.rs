@@ -16,9 +16,9 @@ use std::fmt;
 
 use astragal_exact::Number;
 
-use super::zone::unknown;
 use super::{CodeZone, rating};
-use crate::constant::{over, plain};
+use crate::constant::over;
+use crate::refusal::{plain, refused, unknown};
 use crate::{Basis, Fact, InputError, Missing, Status, Truth};
 
 mod table;
@@ -245,7 +245,7 @@ impl Place {
             {
                 let feet = inches * &over::<12>(1);
                 let expected = "a height in feet from -2,000 to 30,000";
-                Err(rating::refused(Fact::Elevation, &feet, expected))
+                Err(refused(Fact::Elevation, &feet, expected))
             }
             _ => Ok(()),
         }

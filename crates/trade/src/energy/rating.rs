@@ -10,6 +10,7 @@
 use astragal_exact::Number;
 
 use crate::constant::over;
+use crate::refusal::refused;
 use crate::{Fact, InputError};
 
 /// LIMIT: the largest U-factor that is taken for one, in Btu/h ft2 F. Single glass in plain aluminium has about 1.3.
@@ -83,14 +84,4 @@ fn two_decimals(fact: Fact, value: &Number) -> Result<(), InputError> {
     }
     let expected = "the rating on the label, which has two decimals";
     Err(refused(fact, value, expected))
-}
-
-pub(crate) fn refused(fact: Fact, value: &Number, expected: &str) -> InputError {
-    let (decimal, exact) = value.to_decimal_truncated(8);
-    let found = if exact { decimal } else { format!("{decimal}…") };
-    InputError {
-        fact,
-        found,
-        expected: expected.to_owned(),
-    }
 }

@@ -4,7 +4,7 @@
 
 use std::fmt;
 
-use crate::constant::{plain, shown};
+use crate::refusal::{plain, unknown};
 use crate::{Fact, InputError};
 
 /// A zone of the voluntary programme. Zones are assigned **by county**; which county lies where is not known here.
@@ -186,15 +186,5 @@ impl fmt::Display for CodeZone {
             Self::Zone4 => formatter.write_str("4 except marine"),
             zone => formatter.write_str(zone.id()),
         }
-    }
-}
-
-/// Returns the error of a name that is not among the known ones.
-pub(crate) fn unknown(fact: Fact, found: &str, known: &[&str]) -> InputError {
-    let known: Vec<String> = known.iter().map(|name| format!("`{name}`")).collect();
-    InputError {
-        fact,
-        found: shown(found),
-        expected: format!("one of {}", known.join(", ")),
     }
 }
