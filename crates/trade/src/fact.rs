@@ -133,6 +133,10 @@ facts! {
     UFactor, "u_factor", "U-factor of the whole unit";
     /// The solar heat gain coefficient of the whole unit.
     SolarHeatGain, "shgc", "solar heat gain of the whole unit";
+    /// The edition of the energy code.
+    EnergyCodeEdition, "energy_code_edition", "edition of the energy code";
+    /// The area of glazing that a value belongs to.
+    GlazingArea, "glazing_area", "area of the glazing";
     /// The elevation of the house.
     Elevation, "elevation", "elevation of the house above the sea";
     /// Whether the house is in a windborne-debris region.
@@ -153,8 +157,40 @@ facts! {
     PerformanceGrade, "performance_grade", "performance grade of the unit";
     /// The size that was tested.
     TestedSize, "tested_size", "size that was tested";
+    /// The factor by which a hill or ridge speeds up the wind.
+    TopographicFactor, "topographic_factor", "topographic factor of the site";
+    /// The area of wall that one unit answers for.
+    WindArea, "wind_area", "effective wind area";
+    /// The performance class of the unit.
+    PerformanceClass, "performance_class", "performance class of the unit";
+    /// The design pressure of the unit.
+    DesignPressure, "design_pressure", "design pressure";
+    /// Whether the unit is joined to others.
+    Mulled, "mulled", "whether the unit is joined to others";
+    /// The performance grade that the joined assembly was rated to, as an assembly.
+    AssemblyGrade, "assembly_grade", "performance grade of the joined assembly";
+    /// The width of the unit.
+    UnitWidth, "unit_width", "width of the unit";
+    /// The height of the unit.
+    UnitHeight, "unit_height", "height of the unit";
     /// The nominal thickness of the glass.
     GlassThickness, "glass_thickness", "thickness of the glass";
+    /// The width of the glass.
+    GlassWidth, "glass_width", "width of the glass";
+    /// The height of the glass.
+    GlassHeight, "glass_height", "height of the glass";
+    /// The weight of a sash frame for each foot of its perimeter.
+    FrameWeightPerFoot, "frame_weight_per_foot", "weight of the sash frame by the foot";
+    /// The weight of the sash with its glass.
+    SashWeight, "sash_weight", "weight of the sash";
+    /// The heaviest sash that the hardware carries.
+    HardwareLimit, "hardware_limit", "heaviest sash that the hardware carries";
+    /// The weight of the whole unit.
+    UnitWeight, "unit_weight", "weight of the unit";
+    /// The wires of a screen in each inch.
+    MeshCount, "mesh_count", "wires of the screen in an inch";
+    /// The diameter of a strand of the screen.
+    StrandDiameter, "strand_diameter", "diameter of the screen's strand";
 
     // --- the house and the sale ---
     /// The year in which the house was built.

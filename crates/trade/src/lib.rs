@@ -11,10 +11,15 @@
 //! read; no catalog is known.
 
 mod basis;
+mod constant;
+pub mod energy;
 mod fact;
+pub mod glass;
 pub mod input;
 pub mod interval;
 pub mod measuring;
+mod refusal;
+pub mod screen;
 mod truth;
 
 pub use basis::{Basis, Status};
