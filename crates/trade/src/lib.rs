@@ -11,13 +11,22 @@
 //! read; no catalog is known.
 
 mod basis;
+pub mod building_code;
+pub mod clear_opening;
+pub mod control_device;
+pub mod escape;
 mod fact;
+mod facts_error;
+pub mod fall_protection;
 pub mod input;
 pub mod interval;
+pub mod not_covered;
+pub mod safety_glazing;
 mod truth;
 
 pub use basis::{Basis, Status};
 pub use fact::Fact;
+pub use facts_error::{Contradiction, FactsError};
 pub use input::InputError;
 pub use jiff::civil::Date;
 pub use truth::{Missing, Truth};
