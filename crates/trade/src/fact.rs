@@ -91,10 +91,66 @@ facts! {
     ControlDevice, "control_device", "device that limits how far the unit opens";
     /// Whether a sphere of 4 in passes the opening where it is largest.
     PassesSphere, "passes_sphere", "whether a sphere of 4 in passes the opening";
+    /// Whether a fall-prevention device lets go from the inside without keys or tools.
+    DeviceReleases, "device_releases", "whether the device lets go from the inside without keys or tools";
+    /// Whether it opens from the inside without keys, tools or special effort.
+    OpensWithoutKeys, "opens_without_keys", "whether it opens from the inside without keys or tools";
+    /// Whether this opening is the one that the room relies on for escape.
+    ReliedOnForEscape, "relied_on_for_escape", "whether the room relies on this opening for escape";
+    /// Whether rescuers with their apparatus reach the opening directly.
+    RescueAccess, "rescue_access", "whether rescue apparatus reaches it directly";
+    /// Whether it opens onto a balcony outside.
+    BalconyOutside, "balcony_outside", "whether it opens onto a balcony outside";
+    /// The horizontal area of a window well.
+    WellArea, "well_area", "horizontal area of the window well";
+    /// How far a window well reaches out from the wall.
+    WellProjection, "well_projection", "projection of the window well from the wall";
+    /// The width of a window well along the wall.
+    WellWidth, "well_width", "width of the window well";
+    /// The depth of a window well.
+    WellDepth, "well_depth", "depth of the window well";
+    /// Whether a window well has a ladder or steps.
+    WellLadder, "well_ladder", "whether the window well has a ladder or steps";
+
+    // --- the unit, from which its clear opening follows ---
+    /// The width of the unit.
+    UnitWidth, "unit_width", "width of the unit";
+    /// The height of the unit.
+    UnitHeight, "unit_height", "height of the unit";
+    /// What jambs and sash take from the width when it is fully open.
+    WidthLoss, "width_loss", "loss of clear width to jambs and sash";
+    /// What head, sill and sash take from the height when it is fully open.
+    HeightLoss, "height_loss", "loss of clear height to head, sill and sash";
+    /// The share of the height that the sash takes which opens.
+    SashShare, "sash_share", "share of the height that the opening sash takes";
+    /// The share of the width that the sash takes which slides.
+    VentFraction, "vent_fraction", "share of the width that the sliding sash takes";
+    /// How far hinge and sash of a casement stand in the opening.
+    HingeIntrusion, "hinge_intrusion", "intrusion of hinge and sash into the opening";
+    /// How far the hinge line of a stopped casement stands from the frame.
+    HingeOffset, "hinge_offset", "offset of the hinge from the frame";
+    /// The width of a sash.
+    SashWidth, "sash_width", "width of the sash";
+    /// The thickness of a sash.
+    SashThickness, "sash_thickness", "thickness of the sash";
+    /// The angle to which a casement opens, as cosine and sine.
+    OpeningAngle, "opening_angle", "angle to which the sash opens";
+    /// The clear width and height that a catalog states for escape.
+    EscapeRating, "escape_rating", "clear opening that the catalog states for escape";
 
     // --- glass and where it is ---
     /// The exposed area of one lite.
     LiteArea, "lite_area", "exposed area of the lite";
+    /// The top of the exposed glass above the floor.
+    GlassTopEdge, "glass_top_edge", "top edge of the exposed glass above the floor";
+    /// The exposed edge of the glass above where one stands in or at a tub, shower, spa, sauna or pool.
+    EdgeAboveWetSurface, "edge_above_wet_surface", "exposed glass edge above where one stands in or at the water";
+    /// The exposed edge of the glass above the walking surface of the stair or ramp next to it.
+    EdgeAboveStair, "edge_above_stair", "exposed glass edge above the stair or ramp";
+    /// The exposed edge of the glass above the landing at the bottom of a stair.
+    EdgeAboveLanding, "edge_above_landing", "exposed glass edge above the landing";
+    /// The words of the edition that is in force, where its text was not seen.
+    WordingInForce, "wording_in_force", "the wording of the edition that is in force";
     /// The exposed height of one lite.
     LiteHeight, "lite_height", "exposed height of the lite";
     /// The horizontal distance of a walking surface from the glass.

@@ -11,19 +11,28 @@
 //! read; no catalog is known.
 
 mod basis;
+pub mod building_code;
+pub mod clear_opening;
 mod constant;
+pub mod control_device;
 pub mod energy;
+pub mod escape;
 mod fact;
+mod facts_error;
+pub mod fall_protection;
 pub mod glass;
 pub mod input;
 pub mod interval;
 pub mod measuring;
+pub mod not_covered;
 mod refusal;
+pub mod safety_glazing;
 pub mod screen;
 mod truth;
 
 pub use basis::{Basis, Status};
 pub use fact::Fact;
+pub use facts_error::{Contradiction, FactsError};
 pub use input::InputError;
 pub use jiff::civil::Date;
 pub use truth::{Missing, Truth};
