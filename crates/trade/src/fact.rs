@@ -113,10 +113,6 @@ facts! {
     WellLadder, "well_ladder", "whether the window well has a ladder or steps";
 
     // --- the unit, from which its clear opening follows ---
-    /// The width of the unit.
-    UnitWidth, "unit_width", "width of the unit";
-    /// The height of the unit.
-    UnitHeight, "unit_height", "height of the unit";
     /// What jambs and sash take from the width when it is fully open.
     WidthLoss, "width_loss", "loss of clear width to jambs and sash";
     /// What head, sill and sash take from the height when it is fully open.
@@ -225,10 +221,6 @@ facts! {
     Mulled, "mulled", "whether the unit is joined to others";
     /// The performance grade that the joined assembly was rated to, as an assembly.
     AssemblyGrade, "assembly_grade", "performance grade of the joined assembly";
-    /// The width of the unit.
-    UnitWidth, "unit_width", "width of the unit";
-    /// The height of the unit.
-    UnitHeight, "unit_height", "height of the unit";
     /// The nominal thickness of the glass.
     GlassThickness, "glass_thickness", "thickness of the glass";
     /// The width of the glass.
