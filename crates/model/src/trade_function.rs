@@ -7,11 +7,11 @@
 //! call is undefined. A bound that two roundings leave open gives nothing as well.
 
 use astragal_exact::Number;
-use astragal_trade::glass::{Nominal, PoundsPerSquareFoot};
+use astragal_trade::glass::Nominal;
 use astragal_trade::measuring::{Size, UnitedInches};
 use astragal_trade::structure::{
-    Class, Exposure, Grade, Market, Product, Site, grade_to_look_for, structural_test, water_minimum_printed,
-    water_test,
+    Class, Exposure, ExposureReading, Grade, GradeAnswer, Market, Product, WindAnswer, WindSite, WindStandard,
+    grade_to_look_for, net_pressures, structural_test, water_minimum_printed, water_test,
 };
 
 use crate::value::{Value, ValueType};
@@ -168,7 +168,7 @@ impl TradeFunction {
             Self::UnitedInchesEachUp => united_inches(UnitedInches::EachSideUp, values),
             Self::UnitedInchesSumUp => united_inches(UnitedInches::SumUp, values),
             Self::GlassPounds => glass_pounds(values),
-            Self::StructuralTestPressure => structural_test(single(values)?, Product::Window).ok(),
+            Self::StructuralTestPressure => structural_test(single(values)?, Product::WindowOrDoor).ok(),
             Self::WaterTestPressure => {
                 let grade = Grade::new(single(values)?).ok()?;
                 water_test(Class::R, grade, Market::UnitedStates, &water_minimum_printed()).ok()
@@ -182,6 +182,57 @@ impl TradeFunction {
 fn single<'a>(values: &[&'a Value]) -> Option<&'a Number> {
     match values {
         [Value::Number(number)] => Some(number),
+        _ => None,
+    }
+}
+
+fn united_inches(rule: UnitedInches, values: &[&Value]) -> Option<Number> {
+    let [Value::Length(width), Value::Length(height)] = values else {
+        return None;
+    };
+    rule.of(&Size::new(width.clone(), height.clone())).ok()
+}
+
+fn glass_pounds(values: &[&Value]) -> Option<Number> {
+    let [Value::Length(thickness), Value::Area(area)] = values else {
+        return None;
+    };
+    let nominal = Nominal::ALL
+        .iter()
+        .find(|nominal| nominal.inches() == *thickness)?;
+    if area.is_negative() {
+        return None;
+    }
+    let square_feet = area.checked_div(&Number::from(144))?;
+    Some(nominal.weight().pounds * square_feet)
+}
+
+/// The exposure coefficient is read as the standards print it; the slope of the roof and hills are not asked.
+fn wind_grade(values: &[&Value]) -> Option<Number> {
+    let [
+        Value::Number(speed),
+        Value::Option(exposure),
+        Value::Length(roof_height),
+        Value::Area(area),
+        Value::Bool(near_corner),
+    ] = values
+    else {
+        return None;
+    };
+    let site = WindSite {
+        standard: WindStandard::Asce7In2016,
+        reading: ExposureReading::Printed,
+        speed: Some(speed.clone()),
+        exposure: Some(Exposure::from_text(exposure.as_str()).ok()?),
+        roof_height: Some(roof_height.clone()),
+        roof_slope: None,
+        topographic_factor: None,
+    };
+    let WindAnswer::Pressures(pressures) = net_pressures(&site, area).ok()? else {
+        return None;
+    };
+    match grade_to_look_for(&pressures, Some(*near_corner)) {
+        GradeAnswer::Grade(grade) => Some(grade.pounds_per_square_foot()),
         _ => None,
     }
 }

@@ -5,7 +5,7 @@
 
 use std::cmp::Ordering;
 
-use astragal_model::{Comparison, Expression, Function, MeasuringUnit, NUMBER_BITS_MAX};
+use astragal_model::{Comparison, Expression, Function, MeasuringUnit, NUMBER_BITS_MAX, TradeFunction};
 use num_bigint::BigInt;
 use num_rational::BigRational;
 use num_traits::{Signed, Zero};
@@ -14,6 +14,7 @@ use crate::reading::Stand;
 use crate::reading::answer::{Answer, Datum, all_wants};
 use crate::reading::fraction::{Way, fraction, multiple, whole};
 use crate::reading::reader::{Reader, attribute_name};
+use crate::reading::trade::trade_call;
 use crate::reading::truth::Truth;
 
 impl Reader<'_> {
@@ -79,6 +80,9 @@ impl Reader<'_> {
                 }
                 only.resized(only.size()? / divisor)
             }),
+            Expression::Call(Function::Trade(function), arguments) => {
+                trade_answer(*function, &self.answers(arguments))
+            }
             Expression::Call(function, arguments) => {
                 strictly(&self.answers(arguments), |data| call(*function, data))
             }
@@ -197,6 +201,22 @@ fn product(data: &[Datum]) -> Option<Datum> {
     }
 }
 
+/// A call of the trade: undefined where an argument is, otherwise unknown where one is.
+fn trade_answer(function: TradeFunction, answers: &[Answer]) -> Answer {
+    let mut reason = trade_call(function, &[]);
+    let answer = strictly(answers, |data| match trade_call(function, data) {
+        Answer::Is(datum) => Some(datum),
+        other => {
+            reason = other;
+            None
+        }
+    });
+    match answer {
+        Answer::Nothing(why) if why == "ill typed" => reason,
+        answer => answer,
+    }
+}
+
 fn call(function: Function, data: &[Datum]) -> Option<Datum> {
     match (function, data) {
         (Function::Min, _) => extreme(data, Ordering::Less),
@@ -264,6 +284,7 @@ pub(crate) fn kind(expression: &Expression) -> &'static str {
         Expression::Divide(..) => "divide",
         Expression::Conditional(..) => "conditional",
         Expression::Call(function, _) => match function {
+            Function::Trade(function) => function.name(),
             Function::Min => "min",
             Function::Max => "max",
             Function::Absolute => "abs",
