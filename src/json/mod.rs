@@ -15,6 +15,7 @@ mod options;
 mod order;
 mod prices;
 mod quote;
+mod readings;
 mod rooms;
 mod values;
 mod writing;

@@ -9,6 +9,7 @@ use crate::json::extra::{Numbers, Untouched};
 use crate::json::judgement::{FigureAnswer, NoticeAnswer, OpenAnswer, RuleAnswer};
 use crate::json::prices::PriceAnswer;
 use crate::json::quote::verdict_word;
+use crate::json::readings::{ReadingsAnswer, readings};
 use crate::json::values::{Amount, Named, TypedValue, amount, named, value};
 use crate::quote::work::{Quote, QuotedUnit};
 
@@ -44,6 +45,8 @@ pub(crate) struct OpeningAnswer {
     /// The total of one unit times the quantity.
     total: Option<Amount>,
     measures: Vec<MeasureAnswer>,
+    /// Null where sizes were given instead.
+    readings: Option<ReadingsAnswer>,
     facts: Vec<FactAnswer>,
     unit: UnitAnswer,
     note: Option<String>,
@@ -129,6 +132,7 @@ impl OpeningAnswer {
             verdict: verdict_word(unit.verdict()),
             total: unit.opening_total().as_ref().map(amount),
             measures: measures(unit),
+            readings: opening.readings.as_ref().map(readings),
             facts: facts(unit),
             unit: UnitAnswer::new(quote, unit),
             note: opening.note.clone(),

@@ -8,6 +8,7 @@ mod chosen;
 mod completed;
 mod explained;
 mod header;
+mod measured;
 mod notices;
 mod opening;
 mod options;

@@ -1,10 +1,10 @@
 //! The block of one opening: where it is, what was measured, and then section by section what follows.
 
-use astragal_model::{DeductedBy, Outcome, RuleState, Subject, Verdict, Want};
+use astragal_model::{Outcome, Subject, Verdict};
 
 use crate::quote::work::{Quote, QuotedUnit, SignOff};
 use crate::text::page::{Page, Tone};
-use crate::text::{chosen, completed, notices, prices, rules, why};
+use crate::text::{chosen, completed, measured, notices, prices, rules, why};
 
 pub(crate) fn write(
     page: &mut Page,
@@ -16,7 +16,7 @@ pub(crate) fn write(
     page.blank();
     page.rule("-");
     title(page, quote, unit);
-    sizes(page, unit);
+    measured::write(page, unit);
     figures(page, unit);
     chosen::write(page, unit);
     completed::write_because(page, unit);
@@ -113,43 +113,6 @@ fn place(quote: &Quote<'_>, unit: &QuotedUnit<'_>) -> String {
     labels.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
-fn sizes(page: &mut Page, unit: &QuotedUnit<'_>) {
-    let catalog = unit.used.catalog;
-    let mut lines = Vec::new();
-    for (index, measured) in unit.opening.site.measures.iter() {
-        let Some(measured) = measured else { continue };
-        let subject = Subject::Measure(index);
-        let deducted = match measured.deducted_by {
-            None if is_wanted(unit, &Want::DeductedBy(index)) => ", nobody said who has deducted",
-            None => "",
-            Some(DeductedBy::Nobody) => ", nobody has deducted",
-            Some(DeductedBy::Dealer) => ", the dealer has deducted",
-            Some(DeductedBy::Customer) => ", the customer has deducted",
-        };
-        let shown = catalog.show(subject, &measured.value);
-        lines.push((catalog.label_of(subject), format!("{shown}{deducted}")));
-    }
-    columns(page, "Measured", &lines);
-}
-
-/// Whether a figure or a rule waits for something.
-fn is_wanted(unit: &QuotedUnit<'_>, want: &Want) -> bool {
-    let figures = unit
-        .judgement
-        .figures
-        .iter()
-        .filter_map(|finding| finding.outcome.wants());
-    let rules = unit
-        .judgement
-        .rules
-        .iter()
-        .filter_map(|finding| match &finding.state {
-            RuleState::Undecided(wants) => Some(wants),
-            _ => None,
-        });
-    figures.chain(rules).any(|wants| wants.contains(want))
-}
-
 fn figures(page: &mut Page, unit: &QuotedUnit<'_>) {
     let catalog = unit.used.catalog;
     let mut lines = Vec::new();
@@ -169,7 +132,7 @@ fn figures(page: &mut Page, unit: &QuotedUnit<'_>) {
 }
 
 /// A section of labels and values, the values under each other.
-fn columns(page: &mut Page, title: &str, lines: &[(String, String)]) {
+pub(crate) fn columns(page: &mut Page, title: &str, lines: &[(String, String)]) {
     const LABEL_MAX: usize = 36;
     if lines.is_empty() {
         return;

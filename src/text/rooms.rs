@@ -21,7 +21,7 @@ use crate::text::opening::{verdict_tone, verdict_words};
 use crate::text::page::{Page, Tone};
 
 /// LIMIT: how many sizes are said of an opening that falls short; all of them stand in the JSON.
-const SIZES_MAX: usize = 5;
+const SIZES_MAX: usize = 4;
 
 pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     if quote.rooms.is_empty() {
@@ -33,7 +33,7 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     for room in &quote.rooms {
         page.blank();
         page.spread(2, verdict_tone(room.verdict()), &room.label, words(room));
-        for finding in &room.findings {
+        for finding in room.findings.iter().filter(|finding| is_said(room, finding)) {
             rule(page, quote, room, finding);
         }
     }
@@ -50,10 +50,24 @@ fn words(room: &QuotedRoom) -> &'static str {
     }
 }
 
+/// What only warns or asks for a signature is said where it fails, and where nothing that binds does.
+fn is_said(room: &QuotedRoom, finding: &RoomFinding) -> bool {
+    match finding.standing {
+        Standing::Warns | Standing::SignOff => {
+            finding.state != RoomState::Holds && room.verdict() == Verdict::Holds
+        }
+        _ => true,
+    }
+}
+
 fn rule(page: &mut Page, quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) {
     let mut text = match finding.state {
         RoomState::Holds => format!("{}: {}.", finding.label, sentences(quote, room, finding)),
-        _ => format!("{} {}.", finding.message, sentences(quote, room, finding)),
+        RoomState::Undecided => {
+            let said = sentences(quote, room, finding);
+            format!("{}: cannot be decided yet; {said}.", finding.label)
+        }
+        RoomState::Broken => format!("{} {}.", finding.message, sentences(quote, room, finding)),
     };
     let wants = wants(quote, room, finding);
     if finding.state == RoomState::Undecided && !wants.is_empty() {

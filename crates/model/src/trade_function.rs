@@ -1,6 +1,6 @@
 //! The functions of the trade that expressions may call, with the types of their arguments.
 //!
-//! `glass_pounds(thickness, area)` is the published weight of one lite. What each means, from which edition, and what it does
+//! `pounds_of_glass(thickness, area)` is the published weight of one lite. What each means, from which edition, and what it does
 //! not cover, says the crate `astragal-trade`.
 //!
 //! Always holds: exact, the same for the same values, and nothing where the function does not cover the values: then the
@@ -10,8 +10,8 @@ use astragal_exact::Number;
 use astragal_trade::glass::Nominal;
 use astragal_trade::measuring::{Size, UnitedInches};
 use astragal_trade::structure::{
-    Class, Exposure, ExposureReading, Grade, GradeAnswer, Market, Product, WindAnswer, WindSite, WindStandard,
-    grade_to_look_for, net_pressures, structural_test, water_minimum_printed, water_test,
+    Class, Exposure, ExposureReading, Grade, GradeAnswer, Market, Product, WindAnswer, WindSite,
+    WindStandard, grade_to_look_for, net_pressures, structural_test, water_minimum_printed, water_test,
 };
 
 use crate::value::{Value, ValueType};
@@ -26,7 +26,7 @@ pub enum TradeFunction {
     /// Together, then up to a whole inch.
     UnitedInchesSumUp,
     /// The weight of one lite in pounds, by its nominal thickness and area.
-    GlassPounds,
+    PoundsOfGlass,
     /// The pressure of the structural test of a window, by its design pressure or grade, in lb/ft2.
     StructuralTestPressure,
     /// The pressure of the water test of a window of class R, LC or CW in the United States, by its grade, in lb/ft2.
@@ -103,7 +103,7 @@ impl TradeFunction {
         Self::UnitedInchesExact,
         Self::UnitedInchesEachUp,
         Self::UnitedInchesSumUp,
-        Self::GlassPounds,
+        Self::PoundsOfGlass,
         Self::StructuralTestPressure,
         Self::WaterTestPressure,
         Self::WindGrade,
@@ -116,7 +116,7 @@ impl TradeFunction {
             Self::UnitedInchesExact => "united_inches_exact",
             Self::UnitedInchesEachUp => "united_inches_each_up",
             Self::UnitedInchesSumUp => "united_inches_sum_up",
-            Self::GlassPounds => "glass_pounds",
+            Self::PoundsOfGlass => "pounds_of_glass",
             Self::StructuralTestPressure => "structural_test_pressure",
             Self::WaterTestPressure => "water_test_pressure",
             Self::WindGrade => "wind_grade",
@@ -136,7 +136,7 @@ impl TradeFunction {
             Self::UnitedInchesExact => "united inches of",
             Self::UnitedInchesEachUp => "united inches, each side up to a whole inch, of",
             Self::UnitedInchesSumUp => "united inches, up to a whole inch, of",
-            Self::GlassPounds => "published weight of glass of",
+            Self::PoundsOfGlass => "published weight of glass of",
             Self::StructuralTestPressure => "pressure of the structural test at",
             Self::WaterTestPressure => "pressure of the water test at",
             Self::WindGrade => "grade to look for by the wind of",
@@ -148,7 +148,7 @@ impl TradeFunction {
     pub fn arguments(self) -> &'static [Argument] {
         match self {
             Self::UnitedInchesExact | Self::UnitedInchesEachUp | Self::UnitedInchesSumUp => &SIDES,
-            Self::GlassPounds => &LITE,
+            Self::PoundsOfGlass => &LITE,
             Self::StructuralTestPressure | Self::WaterTestPressure => &PRESSURE,
             Self::WindGrade => &WIND,
         }
@@ -167,7 +167,7 @@ impl TradeFunction {
             Self::UnitedInchesExact => united_inches(UnitedInches::Exact, values),
             Self::UnitedInchesEachUp => united_inches(UnitedInches::EachSideUp, values),
             Self::UnitedInchesSumUp => united_inches(UnitedInches::SumUp, values),
-            Self::GlassPounds => glass_pounds(values),
+            Self::PoundsOfGlass => pounds_of_glass(values),
             Self::StructuralTestPressure => structural_test(single(values)?, Product::WindowOrDoor).ok(),
             Self::WaterTestPressure => {
                 let grade = Grade::new(single(values)?).ok()?;
@@ -193,7 +193,7 @@ fn united_inches(rule: UnitedInches, values: &[&Value]) -> Option<Number> {
     rule.of(&Size::new(width.clone(), height.clone())).ok()
 }
 
-fn glass_pounds(values: &[&Value]) -> Option<Number> {
+fn pounds_of_glass(values: &[&Value]) -> Option<Number> {
     let [Value::Length(thickness), Value::Area(area)] = values else {
         return None;
     };

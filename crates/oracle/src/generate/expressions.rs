@@ -1,6 +1,8 @@
 //! Random expressions of a wanted type over what a rank may read.
 
-use astragal_model::{Comparison, Expression, Function, MeasuringUnit, Subject, Value, ValueType};
+use astragal_model::{
+    Comparison, Expression, Function, MeasuringUnit, Number, Subject, TradeFunction, Value, ValueType,
+};
 
 use crate::chance::Chance;
 use crate::generate::shape::{PROPERTIES, Shape};
@@ -222,7 +224,7 @@ impl Maker<'_> {
             let of = argument.kind.value_type();
             arguments.push(match function {
                 // A thickness that is published, more often than not.
-                TradeFunction::GlassPounds if of == ValueType::Length && self.chance.percent(75) => {
+                TradeFunction::PoundsOfGlass if of == ValueType::Length && self.chance.percent(75) => {
                     let sizes = [3, 4, 5, 6, 8, 10, 12, 16];
                     let size = self.chance.one_of(&sizes).copied().unwrap_or(4);
                     Expression::Literal(Value::Length(Number::ratio(size, 32).unwrap_or_default()))

@@ -13,6 +13,7 @@ mod prices;
 mod reader;
 mod rules;
 mod table;
+mod trade;
 mod truth;
 
 use std::collections::{BTreeMap, BTreeSet};

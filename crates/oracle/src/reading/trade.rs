@@ -30,7 +30,7 @@ fn number(function: TradeFunction, data: &[Datum]) -> Option<BigRational> {
         (TradeFunction::UnitedInchesSumUp, [Datum::Length(width), Datum::Length(height)]) => {
             Some((side(width)? + side(height)?).ceil())
         }
-        (TradeFunction::GlassPounds, [Datum::Length(thickness), Datum::Area(area)]) => {
+        (TradeFunction::PoundsOfGlass, [Datum::Length(thickness), Datum::Area(area)]) => {
             let hundredths = published_hundredths(thickness)?;
             let per_square_foot = ratio(hundredths, 100);
             (!area.is_negative()).then(|| area / whole(144) * per_square_foot)
@@ -58,10 +58,19 @@ fn within(number: &BigRational, most: i64) -> bool {
 /// Hundredths of a pound a square foot, by thirty-seconds of an inch.
 fn published_hundredths(thickness: &BigRational) -> Option<i64> {
     let thirty_seconds = thickness * whole(32);
-    [(3, 122), (4, 164), (5, 203), (6, 245), (8, 327), (10, 406), (12, 491), (16, 654)]
-        .into_iter()
-        .find(|(size, _)| thirty_seconds == whole(*size))
-        .map(|(_, hundredths)| hundredths)
+    [
+        (3, 122),
+        (4, 164),
+        (5, 203),
+        (6, 245),
+        (8, 327),
+        (10, 406),
+        (12, 491),
+        (16, 654),
+    ]
+    .into_iter()
+    .find(|(size, _)| thirty_seconds == whole(*size))
+    .map(|(_, hundredths)| hundredths)
 }
 
 fn ratio(top: i64, bottom: i64) -> BigRational {

@@ -37,7 +37,7 @@ pub(crate) const FUNCTIONS: [&str; 25] = [
     "united_inches_exact",
     "united_inches_each_up",
     "united_inches_sum_up",
-    "glass_pounds",
+    "pounds_of_glass",
     "structural_test_pressure",
     "water_test_pressure",
     "wind_grade",
