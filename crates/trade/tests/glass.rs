@@ -1,6 +1,6 @@
 //! Glass: weights, thicknesses, sashes and lifting. Each row names where its answer is known from.
 
-#![expect(clippy::unwrap_used, clippy::panic, reason = "these are tests")]
+#![expect(clippy::panic, reason = "these are tests")]
 
 use astragal_exact::Number;
 use astragal_trade::glass::{
