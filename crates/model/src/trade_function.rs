@@ -10,8 +10,8 @@ use astragal_exact::Number;
 use astragal_trade::glass::Nominal;
 use astragal_trade::measuring::{Size, UnitedInches};
 use astragal_trade::structure::{
-    Class, Exposure, ExposureReading, Grade, GradeAnswer, Market, Product, WindAnswer, WindSite, WindStandard,
-    grade_to_look_for, net_pressures, structural_test, water_minimum_printed, water_test,
+    Class, Exposure, ExposureReading, Grade, GradeAnswer, Market, Product, WindAnswer, WindSite,
+    WindStandard, grade_to_look_for, net_pressures, structural_test, water_minimum_printed, water_test,
 };
 
 use crate::value::{Value, ValueType};

@@ -14,8 +14,8 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 
-use crate::trade_function::TradeFunction;
 use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, ItemIndex, MeasureIndex};
+use crate::trade_function::TradeFunction;
 use astragal_exact::Number;
 
 /// The type of a value.

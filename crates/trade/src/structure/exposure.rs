@@ -60,7 +60,7 @@ pub enum ExposureReading {
 /// [`InputError`] for a height that is not above 0 and at most 60 ft.
 ///
 /// # Cost
-/// About two microseconds.
+/// One root: two to three microseconds.
 ///
 /// # Source
 /// See the constants above; which height counts at least: [`height_basis`].
@@ -103,7 +103,7 @@ pub fn exposure_coefficient(
     let (gradient_feet, exponent) = exposure.constants();
     let share = height
         .checked_div(&Number::from(12 * gradient_feet))
-        .unwrap_or_default();
+        .ok_or_else(refusal)?;
     let factor = over::<100>(201);
     let formula = power(&share, exponent.0, exponent.1)
         .ok_or_else(refusal)?
@@ -156,6 +156,15 @@ impl Exposure {
     ///
     /// # Errors
     /// [`InputError`] for any other text, with the exposures that are known.
+    ///
+    /// # Examples
+    /// ## A category that the standard gave up
+    /// ```
+    /// use astragal_trade::structure::Exposure;
+    /// assert_eq!(Exposure::from_text("c"), Ok(Exposure::C));
+    /// let error = Exposure::from_text("A").err().map(|error| error.to_string());
+    /// assert_eq!(error.as_deref(), Some("wind exposure of the site is `A`; expected one of `B`, `C`, `D`"));
+    /// ```
     pub fn from_text(text: &str) -> Result<Self, InputError> {
         Self::ALL
             .into_iter()

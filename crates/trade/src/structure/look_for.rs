@@ -39,6 +39,19 @@ pub enum GradeAnswer {
 }
 
 /// Returns the larger of the inward and the outward pressure, without signs, in psf.
+///
+/// # Examples
+/// ## Near a corner and away from it
+/// ```
+/// use astragal_exact::Number;
+/// use astragal_trade::interval::Interval;
+/// use astragal_trade::structure::{NetPressures, needed_pressure};
+/// let psf = |value: i64| Interval::exact(Number::from(value));
+/// let pressures =
+///     NetPressures { inward: psf(18), outward: psf(-17), outward_near_corner: psf(-24), assumptions: vec![] };
+/// assert_eq!(needed_pressure(&pressures, true), psf(24));
+/// assert_eq!(needed_pressure(&pressures, false), psf(18));
+/// ```
 #[must_use]
 pub fn needed_pressure(pressures: &NetPressures, near_corner: bool) -> Interval {
     let outward = if near_corner {

@@ -67,7 +67,10 @@ impl Scope<'_> {
                 text,
                 &argument.span,
                 "UNKNOWN_OPTION",
-                format!("this may be `{strange}`, which `{}` does not know", function.name()),
+                format!(
+                    "this may be `{strange}`, which `{}` does not know",
+                    function.name()
+                ),
                 &format!("it knows {}", quoted_list(words.iter().copied())),
             ),
         }
