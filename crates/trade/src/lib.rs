@@ -28,6 +28,7 @@ pub mod not_covered;
 mod refusal;
 pub mod safety_glazing;
 pub mod screen;
+pub mod structure;
 mod truth;
 
 pub use basis::{Basis, Status};

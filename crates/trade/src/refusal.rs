@@ -28,7 +28,7 @@ pub(crate) fn unknown(fact: Fact, found: &str, known: &[&str]) -> InputError {
 }
 
 /// Returns a text as a message shows it: at most 40 characters of it.
-fn shown(text: &str) -> String {
+pub(crate) fn shown(text: &str) -> String {
     const CHARACTERS_MOST: usize = 40;
     if text.chars().count() <= CHARACTERS_MOST {
         return text.to_owned();

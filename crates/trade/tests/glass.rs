@@ -1,6 +1,6 @@
 //! Glass: weights, thicknesses, sashes and lifting. Each row names where its answer is known from.
 
-#![expect(clippy::unwrap_used, clippy::panic, reason = "these are tests")]
+#![expect(clippy::panic, reason = "these are tests")]
 
 use astragal_exact::Number;
 use astragal_trade::glass::{
@@ -216,11 +216,11 @@ fn a_heavy_or_unknown_unit_has_a_lifting_caution() {
         (
             "unknown",
             None,
-            Lifting::WeightUnknown(Missing::from([Fact::GlassThickness])),
+            Lifting::WeightUnknown(Missing::from([Fact::UnitWeight])),
         ),
     ];
     for (name, pounds, expected) in rows {
-        let weight = pounds.map_or(Weight::missing(Fact::GlassThickness), |text| {
+        let weight = pounds.map_or(Weight::missing(Fact::UnitWeight), |text| {
             Weight::Known(number(text))
         });
         let found = lifting(&weight);

@@ -81,6 +81,13 @@ pub fn u_factor(openings: &[RatedOpening]) -> Result<Average, InputError> {
 ///
 /// # Source
 /// [`BASIS`].
+///
+/// # Examples
+/// ## No opening has no average
+/// ```
+/// use astragal_trade::energy::average::solar_heat_gain;
+/// assert!(solar_heat_gain(&[]).is_err());
+/// ```
 pub fn solar_heat_gain(openings: &[RatedOpening]) -> Result<Average, InputError> {
     average(Fact::SolarHeatGain, openings, rating::solar_heat_gain)
 }

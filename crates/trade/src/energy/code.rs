@@ -8,7 +8,8 @@
 //!
 //! The code that governs is the one adopted and amended locally. Some printed summaries give 0.27 for the cold zones of
 //! 2021; that value belongs to zones 7 and 8 of 2024, and to some states' amendments. A small area of glazing may be excused
-//! by the code; ask the building official.
+//! by the code; ask the building official. Replacement units are asked the same as new ones, says the trade press; the section of
+//! the code that says so is from memory (R503.1.1.1).
 //!
 //! Source: the tables named in [`EnergyCode`]; each cell says how it was seen.
 

@@ -166,6 +166,21 @@ pub fn check(zone: Option<ProgrammeZone>, ratings: &Ratings) -> Result<Programme
 ///
 /// # Errors
 /// [`InputError`] for a number that is no rating of two decimals.
+///
+/// # Examples
+/// ## In all zones
+/// ```
+/// use astragal_exact::Number;
+/// use astragal_trade::Truth;
+/// use astragal_trade::energy::{programme, rating::Ratings};
+/// let ratings = Ratings {
+///     u_factor: Number::from_decimal("0.22"),
+///     solar_heat_gain: Number::from_decimal("0.20"),
+/// };
+/// let answers = programme::in_each_zone(&ratings)?;
+/// assert!(answers.iter().all(|(_, answer)| answer.within == Truth::Yes));
+/// # Ok::<(), astragal_trade::InputError>(())
+/// ```
 pub fn in_each_zone(ratings: &Ratings) -> Result<[(ProgrammeZone, ProgrammeAnswer); 4], InputError> {
     ratings.check()?;
     Ok(ProgrammeZone::ALL.map(|zone| (zone, within(zone, ratings))))

@@ -3,6 +3,7 @@
 use crate::{number, ratings};
 use astragal_trade::energy::ProgrammeZone;
 use astragal_trade::energy::programme::{self, Path};
+use astragal_trade::energy::rating::watts_per_square_metre_kelvin;
 use astragal_trade::{Fact, Missing, Status, Truth};
 
 fn letters(answers: &[(ProgrammeZone, programme::ProgrammeAnswer)]) -> String {
@@ -102,7 +103,7 @@ fn the_row_that_was_used_is_named() {
     assert_eq!(programme::CRITERIA.len(), 8);
 }
 
-/// SI values of the U column as the published table has them beside it; computed with 5.67826 W/m2K, two decimals.
+/// SI values of the U column, two decimals. Source: computed; 1 Btu/h ft2 F is 5.67826 W/m2K by a unit library.
 #[test]
 fn u_factors_in_si_units() {
     let rows = [
@@ -115,12 +116,10 @@ fn u_factors_in_si_units() {
         ("0.32", "1.82"),
     ];
     for (customary, si) in rows {
-        assert_eq!(
-            (number(customary) * number("5.67826")).to_fixed(2),
-            si,
-            "{customary}"
-        );
+        let found = watts_per_square_metre_kelvin(&number(customary));
+        assert_eq!(found.to_fixed(2), si, "{customary}");
     }
+    assert_eq!(watts_per_square_metre_kelvin(&number("1")).to_fixed(5), "5.67826");
 }
 
 #[test]
