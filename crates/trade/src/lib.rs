@@ -26,6 +26,7 @@ pub mod input;
 pub mod interval;
 pub mod lead;
 pub mod measuring;
+pub mod metric;
 pub mod not_covered;
 pub mod operation_terms;
 mod refusal;
