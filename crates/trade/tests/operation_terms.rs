@@ -1,5 +1,4 @@
 //! Operations in the terms of IFC, by name.
-#![expect(clippy::unwrap_used, reason = "these are tests")]
 
 use std::collections::BTreeSet;
 
