@@ -12,6 +12,8 @@
 
 use astragal_exact::Number;
 
+use crate::constant::over;
+
 /// Returns a pressure in pascals, from pounds-force per square foot.
 ///
 /// # Examples
@@ -74,27 +76,22 @@ pub fn pounds_per_square_foot(pascals: &Number) -> Number {
 /// ```
 #[must_use]
 pub fn metric_u_factor(u_factor: &Number) -> Number {
-    let joules = fraction(105_505_585_262, 100_000_000);
-    let metres_and_kelvins = square_metres_in_a_square_foot() * fraction(5, 9) * Number::from(3600);
+    let joules = over::<100_000_000>(105_505_585_262);
+    let metres_and_kelvins = square_metres_in_a_square_foot() * over::<9>(5) * Number::from(3600);
     u_factor * divided(&joules, &metres_and_kelvins)
 }
 
 fn pascals_in_a_pound() -> Number {
-    let newtons = fraction(45_359_237, 100_000_000) * fraction(980_665, 100_000);
+    let newtons = over::<100_000_000>(45_359_237) * over::<100_000>(980_665);
     divided(&newtons, &square_metres_in_a_square_foot())
 }
 
 fn square_metres_in_a_square_foot() -> Number {
-    let foot = fraction(3048, 10_000);
+    let foot = over::<10_000>(3048);
     &foot * &foot
 }
 
 /// The divisors of this room are above 0: the default is never taken.
 fn divided(number: &Number, by: &Number) -> Number {
     number.checked_div(by).unwrap_or_default()
-}
-
-/// The denominators of this room are above 0: the default is never taken.
-fn fraction(numerator: i64, denominator: i64) -> Number {
-    Number::ratio(numerator, denominator).unwrap_or_default()
 }
