@@ -243,6 +243,8 @@ facts! {
     // --- the house and the sale ---
     /// The year in which the house was built.
     YearBuilt, "year_built", "year built";
+    /// Whether a window is replaced.
+    WindowReplaced, "window_replaced", "whether a window is replaced";
     /// The most painted surface that the work disturbs in one room.
     PaintDisturbedInRoom, "paint_disturbed_in_room", "painted surface disturbed in one room";
     /// The painted surface that the work disturbs outside.

@@ -36,10 +36,3 @@ pub use readings::{Governing, Readings};
 pub use size::Size;
 pub use united_inches::UnitedInches;
 pub use upright::{Measured, measure};
-
-use astragal_exact::Number;
-
-/// The denominators written in this room are above zero: the default is never taken.
-fn fraction(numerator: i64, denominator: i64) -> Number {
-    Number::ratio(numerator, denominator).unwrap_or_default()
-}

@@ -7,8 +7,8 @@
 
 use astragal_exact::Number;
 
-use super::fraction;
 use super::size::Size;
+use crate::constant::over;
 use crate::input::InputError;
 
 /// Returns the area of the ordered size in square feet, exactly.
@@ -35,7 +35,7 @@ use crate::input::InputError;
 /// assert!(billed_area(&Size::new(Number::from(-36), Number::from(60))).is_err());
 /// ```
 pub fn billed_area(ordered: &Size) -> Result<Number, InputError> {
-    Ok(ordered.clone().checked()?.area() * fraction(1, 144))
+    Ok(ordered.clone().checked()?.area() * over::<144>(1))
 }
 
 /// Returns the way around the ordered size in feet, exactly.
@@ -62,5 +62,5 @@ pub fn billed_area(ordered: &Size) -> Result<Number, InputError> {
 /// assert!(billed_perimeter(&Size::new(Number::from(36), Number::ZERO)).is_err());
 /// ```
 pub fn billed_perimeter(ordered: &Size) -> Result<Number, InputError> {
-    Ok(ordered.clone().checked()?.perimeter() * fraction(1, 12))
+    Ok(ordered.clone().checked()?.perimeter() * over::<12>(1))
 }

@@ -18,7 +18,7 @@
 use astragal_exact::Number;
 
 use super::error::MeasuringError;
-use super::fraction;
+use crate::constant::over;
 use crate::interval::{Interval, square_root};
 
 /// How far a tape is taken to be right, either way, in eighths of an inch: our own choice.
@@ -62,7 +62,7 @@ pub(super) fn possible(
     height: &Interval,
     diagonals: &[Option<Number>; 2],
 ) -> Result<(), MeasuringError> {
-    let tape = fraction(TAPE_TOLERANCE_EIGHTHS, 8);
+    let tape = over::<8>(TAPE_TOLERANCE_EIGHTHS);
     let (width, height) = (widened(width, &tape), widened(height, &tape));
     for found in diagonals.iter().flatten() {
         triangle(&width, &height, found, &tape)?;
@@ -118,8 +118,8 @@ fn parallelogram(
 /// The most that a side leans or slopes: by what the diagonals differ, and half of the shorter side.
 fn askew_at_most(width: &Interval, height: &Interval, short: &Interval, long: &Interval) -> Number {
     let shortest = width.low().min(height.low());
-    let most = width.high().min(height.high()) * &fraction(1, 2);
-    let quarter = (squared(long.high()) - squared(short.low())) * fraction(1, 4);
+    let most = width.high().min(height.high()) * &over::<2>(1);
+    let quarter = (squared(long.high()) - squared(short.low())) * over::<4>(1);
     match quarter.checked_div(shortest) {
         Some(askew) => askew.min(most),
         None => most,
@@ -137,7 +137,7 @@ fn at_least_nothing(interval: Interval) -> Interval {
 
 /// A sixteenth is above 0, so that the interval itself is never taken.
 fn to_sixteenths(interval: Interval) -> Interval {
-    interval.outward_to(&fraction(1, 16)).unwrap_or(interval)
+    interval.outward_to(&over::<16>(1)).unwrap_or(interval)
 }
 
 fn squared(number: &Number) -> Number {

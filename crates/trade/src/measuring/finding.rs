@@ -11,8 +11,8 @@ use std::fmt;
 use astragal_exact::{LengthUnit, Number, format_length};
 
 use super::error::Side;
-use super::fraction;
 use crate::basis::Basis;
+use crate::constant::over;
 use crate::fact::Fact;
 
 /// The tolerances of common practice, in inches.
@@ -42,10 +42,10 @@ pub struct Tolerances {
 #[must_use]
 pub fn tolerances() -> Tolerances {
     Tolerances {
-        spread: fraction(1, 8),
-        diagonals: fraction(1, 4),
-        level: fraction(1, 8),
-        pocket_depth: fraction(13, 4),
+        spread: over::<8>(1),
+        diagonals: over::<4>(1),
+        level: over::<8>(1),
+        pocket_depth: over::<4>(13),
     }
 }
 

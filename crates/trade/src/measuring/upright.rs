@@ -54,9 +54,9 @@ use astragal_exact::Number;
 use super::diagonals;
 use super::error::{MeasuringError, Side};
 use super::finding::{Finding, tolerances};
-use super::fraction;
 use super::readings::{Governing, Readings};
 use super::size::Size;
+use crate::constant::over;
 use crate::fact::Fact;
 use crate::interval::Interval;
 use crate::truth::Missing;
@@ -212,7 +212,7 @@ impl Askew {
     }
 
     fn off(&self, sides: &Size) -> Result<Size, MeasuringError> {
-        let most = (&sides.width).min(&sides.height) * &fraction(1, 2);
+        let most = (&sides.width).min(&sides.height) * &over::<2>(1);
         for (side, lost) in [(Side::Width, &self.lean), (Side::Height, &self.slope)] {
             if *lost > most {
                 let lost = lost.clone();
@@ -235,7 +235,7 @@ impl Skew {
             return None;
         };
         let (sum, difference) = (first + second, first - second);
-        let quarter = fraction(1, 4);
+        let quarter = over::<4>(1);
         Some(Self {
             size: (&sum * &difference).abs() * &quarter,
             tolerance: sum * tolerances().diagonals * quarter,
