@@ -8,7 +8,7 @@
 //! edge of the glass (safety glazing) are other heights.
 //!
 //! In a bedroom both are asked. A fixed stop keeps a child in and everybody else too; a vent latch has no standing; a releasable
-//! control device may serve both: [`both`].
+//! control device may serve both: [`both()`].
 //!
 //! Always holds: both limits are strict, 72 in above the ground and 24 in (IBC 36 in) above the floor are not caught; what is missing
 //! is named.

@@ -14,7 +14,7 @@
 //! the caller states only turns *called for* into *may be excused; have it looked at*.
 //! Cost: a few comparisons a lite.
 //!
-//! Source: IRC 2018 and 2021 R308.4, IRC 2024 R324.4, IBC 2018 and 2021 2406.4, read in texts that quote them; [`basis`] says of
+//! Source: IRC 2018 and 2021 R308.4, IRC 2024 R324.4, IBC 2018 and 2021 2406.4, read in texts that quote them; [`basis()`] says of
 //! each location how far. Local amendments govern.
 
 mod basis;

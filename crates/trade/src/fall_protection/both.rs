@@ -128,33 +128,8 @@ fn with_device(
     relied_on: Option<bool>,
     device: Device,
 ) -> Result<DeviceAnswer, FactsError> {
-    let fallen = Opening {
-        device: Some(device),
-        passes_sphere: Some(device != Device::FixedStop && !is_narrow(falls)),
-        ..falls.clone()
-    };
-    let protects = match fall_protection(edition, &fallen)? {
-        Answer {
-            verdict: Verdict::Unprotected,
-            ..
-        } => Truth::No,
-        Answer {
-            verdict: Verdict::Undecided,
-            missing,
-            ..
-        } => Truth::Unknown(missing),
-        _ => Truth::Yes,
-    };
-    let escaped = escape::Opening {
-        device: Some(device),
-        ..way_out.clone()
-    };
-    let answer = escape::opening(edition, &escaped)?;
-    let keeps_escape = match answer.verdict {
-        escape::Verdict::Meets => Truth::Yes,
-        escape::Verdict::FallsShort => Truth::No,
-        escape::Verdict::Undecided => Truth::Unknown(answer.missing),
-    };
+    let protects = protects(edition, falls, device)?;
+    let keeps_escape = keeps_escape(edition, way_out, device)?;
     let not_relied_on = Truth::fact(Fact::ReliedOnForEscape, relied_on).opposite();
     let may_serve = Truth::all([
         protects.clone(),
@@ -165,6 +140,33 @@ fn with_device(
         protects,
         keeps_escape,
         may_serve,
+    })
+}
+
+fn protects(edition: Edition, falls: &Opening, device: Device) -> Result<Truth, FactsError> {
+    let with_device = Opening {
+        device: Some(device),
+        passes_sphere: Some(device != Device::FixedStop && !is_narrow(falls)),
+        ..falls.clone()
+    };
+    let answer = fall_protection(edition, &with_device)?;
+    Ok(match answer.verdict {
+        Verdict::Unprotected => Truth::No,
+        Verdict::Undecided => Truth::Unknown(answer.missing),
+        Verdict::DoesNotOpen | Verdict::NotCalledFor | Verdict::Protected => Truth::Yes,
+    })
+}
+
+fn keeps_escape(edition: Edition, way_out: &escape::Opening, device: Device) -> Result<Truth, FactsError> {
+    let with_device = escape::Opening {
+        device: Some(device),
+        ..way_out.clone()
+    };
+    let answer = escape::opening(edition, &with_device)?;
+    Ok(match answer.verdict {
+        escape::Verdict::Meets => Truth::Yes,
+        escape::Verdict::FallsShort => Truth::No,
+        escape::Verdict::Undecided => Truth::Unknown(answer.missing),
     })
 }
 
