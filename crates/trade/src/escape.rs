@@ -33,7 +33,7 @@ use crate::basis::Basis;
 use crate::control_device::Device;
 use crate::facts_error::FactsError;
 use crate::interval::Interval;
-use crate::truth::Missing;
+use crate::truth::{Missing, Truth};
 
 /// What is known of an opening; `None` is what is not known. Lengths in inches.
 ///
@@ -219,6 +219,26 @@ pub fn opening(edition: Edition, opening: &Opening) -> Result<Answer, FactsError
 }
 
 impl Answer {
+    /// Returns the verdict as a truth: yes when it meets everything, no when it falls short.
+    ///
+    /// # Examples
+    /// ## What is missing comes with it
+    /// ```
+    /// use astragal_trade::Truth;
+    /// use astragal_trade::escape::{Edition, Opening, opening};
+    /// let answer = opening(Edition::Irc2021, &Opening::default()).map_err(|error| error.to_string())?;
+    /// assert_eq!(answer.meets(), Truth::Unknown(answer.missing.clone()));
+    /// # Ok::<(), String>(())
+    /// ```
+    #[must_use]
+    pub fn meets(&self) -> Truth {
+        match self.verdict {
+            Verdict::Meets => Truth::Yes,
+            Verdict::FallsShort => Truth::No,
+            Verdict::Undecided => Truth::Unknown(self.missing.clone()),
+        }
+    }
+
     /// Says whether a value that was recalled without its text takes part.
     #[must_use]
     pub fn rests_on_memory(&self) -> bool {

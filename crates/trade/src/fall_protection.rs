@@ -151,6 +151,30 @@ pub fn fall_protection(edition: Edition, opening: &Opening) -> Result<Answer, Fa
     Ok(answer(edition, opening, basis, lowest_below))
 }
 
+impl Answer {
+    /// Returns whether the opening is protected as far as that is asked, as a truth: no only when it is asked and nothing protects.
+    ///
+    /// # Examples
+    /// ## A window that does not open
+    /// ```
+    /// use astragal_trade::Truth;
+    /// use astragal_trade::building_code::Edition;
+    /// use astragal_trade::fall_protection::{Opening, fall_protection};
+    /// let picture = Opening { opens: Some(false), ..Opening::default() };
+    /// let answer = fall_protection(Edition::Irc2021, &picture).map_err(|error| error.to_string())?;
+    /// assert_eq!(answer.has_what_is_asked(), Truth::Yes);
+    /// # Ok::<(), String>(())
+    /// ```
+    #[must_use]
+    pub fn has_what_is_asked(&self) -> Truth {
+        match self.verdict {
+            Verdict::DoesNotOpen | Verdict::NotCalledFor | Verdict::Protected => Truth::Yes,
+            Verdict::Unprotected => Truth::No,
+            Verdict::Undecided => Truth::Unknown(self.missing.clone()),
+        }
+    }
+}
+
 /// Where it stands, and below which height the lowest part counts.
 fn rule(edition: Edition) -> Result<(Basis, i64), FactsError> {
     let irc = |document, section| Ok((Basis::second_hand(document, section), LOWEST_BELOW_IRC));

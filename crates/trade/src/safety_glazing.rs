@@ -338,6 +338,24 @@ impl Location {
 }
 
 impl Answer {
+    /// Returns whether a location calls for safety glazing, as a truth, whatever may excuse it.
+    ///
+    /// # Examples
+    /// ## One location decides
+    /// ```
+    /// use astragal_trade::Truth;
+    /// use astragal_trade::building_code::Edition;
+    /// use astragal_trade::safety_glazing::{Lite, Site, lite};
+    /// let site = Site { in_guard: Some(true), ..Site::default() };
+    /// let answer = lite(Edition::Irc2021, &Lite::default(), &site).map_err(|error| error.to_string())?;
+    /// assert_eq!(answer.calls_for_it(), Truth::Yes);
+    /// # Ok::<(), String>(())
+    /// ```
+    #[must_use]
+    pub fn calls_for_it(&self) -> Truth {
+        Truth::any(self.locations.iter().map(|found| found.calls_for_it.clone()))
+    }
+
     /// Returns the locations that call for safety glazing, in order.
     pub fn calling_for_it(&self) -> impl Iterator<Item = &LocationAnswer> {
         self.locations

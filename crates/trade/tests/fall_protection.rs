@@ -37,6 +37,10 @@ fn window(grade: &str, lowest: &str) -> Opening {
 fn verdict(by: Edition, opening: &Opening) -> String {
     let answer = fall_protection(by, opening).unwrap();
     let missing: Vec<&str> = answer.missing.iter().map(|fact| fact.id()).collect();
+    assert_eq!(
+        answer.has_what_is_asked() == Truth::No,
+        answer.verdict == Verdict::Unprotected
+    );
     match answer.verdict {
         Verdict::DoesNotOpen => "does not open".to_owned(),
         Verdict::NotCalledFor => "not called for".to_owned(),

@@ -9,7 +9,7 @@
 
 use astragal_exact::{LengthUnit, Number, format_length};
 
-use super::{Answer, Opening, Verdict, fall_protection};
+use super::{Answer, Opening, fall_protection};
 use crate::building_code::Edition;
 use crate::control_device::Device;
 use crate::escape;
@@ -149,12 +149,7 @@ fn protects(edition: Edition, falls: &Opening, device: Device) -> Result<Truth, 
         passes_sphere: Some(device != Device::FixedStop && !is_narrow(falls)),
         ..falls.clone()
     };
-    let answer = fall_protection(edition, &with_device)?;
-    Ok(match answer.verdict {
-        Verdict::Unprotected => Truth::No,
-        Verdict::Undecided => Truth::Unknown(answer.missing),
-        Verdict::DoesNotOpen | Verdict::NotCalledFor | Verdict::Protected => Truth::Yes,
-    })
+    Ok(fall_protection(edition, &with_device)?.has_what_is_asked())
 }
 
 fn keeps_escape(edition: Edition, way_out: &escape::Opening, device: Device) -> Result<Truth, FactsError> {
@@ -162,12 +157,7 @@ fn keeps_escape(edition: Edition, way_out: &escape::Opening, device: Device) -> 
         device: Some(device),
         ..way_out.clone()
     };
-    let answer = escape::opening(edition, &with_device)?;
-    Ok(match answer.verdict {
-        escape::Verdict::Meets => Truth::Yes,
-        escape::Verdict::FallsShort => Truth::No,
-        escape::Verdict::Undecided => Truth::Unknown(answer.missing),
-    })
+    Ok(escape::opening(edition, &with_device)?.meets())
 }
 
 /// A sphere of 4 in does not pass, and no device makes it so.

@@ -2,6 +2,7 @@
 
 use super::text_rows::rows;
 use super::{edition, window};
+use astragal_trade::Truth;
 use astragal_trade::escape::{Existing, Opening, Room, RoomAnswer, RoomUse, RoomVerdict, room};
 
 fn room_use(text: &str) -> Option<RoomUse> {
@@ -51,6 +52,12 @@ fn shown(answer: &RoomAnswer) -> String {
         answer.verdict != RoomVerdict::Undecided,
         "{answer:?}"
     );
+    let truth = match answer.verdict {
+        RoomVerdict::NotAsked | RoomVerdict::HasOne => Truth::Yes,
+        RoomVerdict::NoneOfThoseGiven | RoomVerdict::NoOpeningsGiven => Truth::No,
+        RoomVerdict::Undecided => Truth::Unknown(answer.missing.clone()),
+    };
+    assert_eq!(answer.has_what_is_asked(), truth);
     match answer.verdict {
         RoomVerdict::NotAsked => "not asked".to_owned(),
         RoomVerdict::HasOne => {

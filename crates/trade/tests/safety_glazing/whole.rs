@@ -25,6 +25,8 @@ fn nothing_called_for_says_what_was_asked() {
 fn one_location_decides_and_the_open_ones_are_said_beside_it() {
     let answer = ask(Edition::Ibc2021, "guard yes; wet ?; wet_edge 10; water 0");
     assert_eq!(answer.overall, Overall::CalledFor);
+    assert_eq!(answer.calls_for_it(), Truth::Yes);
+    assert_eq!(ask(Edition::Irc2021, "").calls_for_it(), Truth::No);
     assert_eq!(
         answer.sentences()[2],
         "not known beside that: whether there is a tub, shower, spa, sauna or pool"
