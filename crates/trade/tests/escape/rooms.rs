@@ -17,12 +17,13 @@ fn room_use(text: &str) -> Option<RoomUse> {
     }
 }
 
-/// `good` has 20 x 44 in, `small` 20 x 32 in, `open` lacks its height, `no ground` has 20 x 44 in and an unknown ground.
+/// `good` has 20 x 44 in, `small` 20 x 32 in, `narrow` 19 in and an unknown height, `open` lacks its height, `no ground` has 20 x 44 in and an unknown ground.
 fn window_named(name: &str) -> Opening {
     let opened = match name {
         "good" => window("20 x 44", "30", "120"),
         "small" => window("20 x 32", "30", "120"),
         "open" => window("20 x ?", "30", "120"),
+        "narrow" => window("19 x ?", "30", "120"),
         "no ground" => window("20 x 44", "30", "?"),
         other => panic!("`{other}` is no window"),
     };
@@ -82,6 +83,8 @@ const ROOMS: &str = "
     two small ones                       | IRC 2021 | sleeping   | small, small | none
     one might                            | IRC 2021 | sleeping   | open        | open: clear_height
     one small, one might                 | IRC 2021 | sleeping   | small, open | open: clear_height
+    short, whatever its height           | IRC 2021 | sleeping   | narrow      | none
+    short, whatever its height, another  | IRC 2021 | sleeping   | narrow, open | open: clear_height
     no opening given                     | IRC 2021 | sleeping   | -           | no openings given
     a basement                           | IRC 2021 | basement   | small       | none
     a basement of known ground           | IRC 2021 | basement   | good        | has: good
