@@ -2,7 +2,7 @@
 //!
 //! An opening of 20 x 41 in whose bottom is 30 in above the floor falls short by IRC 2021: its area is 5.6944… sq ft, less than
 //! 5.7. With 20 x 41 1/16 in it meets them all. The question is one of a **room**: a bedroom with one such opening has what is
-//! asked, and a second, smaller window in it is no error ([`room`]).
+//! asked, and a second, smaller window in it is no error ([`room()`]).
 //!
 //! The height that counts here is that of the *bottom of the clear opening* above the floor. The lowest part of the opening, for
 //! falls, and the exposed edge of the glass, for safety glazing, are other heights; none of them stands for another.
@@ -33,7 +33,7 @@ use crate::basis::Basis;
 use crate::control_device::Device;
 use crate::facts_error::FactsError;
 use crate::interval::Interval;
-use crate::truth::Missing;
+use crate::truth::{Missing, Truth};
 
 /// What is known of an opening; `None` is what is not known. Lengths in inches.
 ///
@@ -174,7 +174,7 @@ pub enum Remark {
 /// Returns whether an opening has what `edition` asks of an escape opening, what it lacks and by how much.
 ///
 /// The verdict is [`Verdict::FallsShort`] as soon as one thing is known to be lacking; [`Verdict::Undecided`] when nothing is
-/// known to be, and something is missing. Whether the *room* needs such an opening is another question: [`room`].
+/// known to be, and something is missing. Whether the *room* needs such an opening is another question: [`room()`].
 ///
 /// # Errors
 /// - [`FactsError::Input`]: a clear size below 0 or above 50 ft; a bottom below 0; a height or depth past 3,000 ft.
@@ -219,6 +219,26 @@ pub fn opening(edition: Edition, opening: &Opening) -> Result<Answer, FactsError
 }
 
 impl Answer {
+    /// Returns the verdict as a truth: yes when it meets everything, no when it falls short.
+    ///
+    /// # Examples
+    /// ## What is missing comes with it
+    /// ```
+    /// use astragal_trade::Truth;
+    /// use astragal_trade::escape::{Edition, Opening, opening};
+    /// let answer = opening(Edition::Irc2021, &Opening::default()).map_err(|error| error.to_string())?;
+    /// assert_eq!(answer.meets(), Truth::Unknown(answer.missing.clone()));
+    /// # Ok::<(), String>(())
+    /// ```
+    #[must_use]
+    pub fn meets(&self) -> Truth {
+        match self.verdict {
+            Verdict::Meets => Truth::Yes,
+            Verdict::FallsShort => Truth::No,
+            Verdict::Undecided => Truth::Unknown(self.missing.clone()),
+        }
+    }
+
     /// Says whether a value that was recalled without its text takes part.
     #[must_use]
     pub fn rests_on_memory(&self) -> bool {

@@ -114,6 +114,41 @@ fn the_clear_opening_follows_from_unit_and_operation() {
     }
 }
 
+/// Clear sizes whose areas lie about 5 and 5.7 sq ft, those limits from IRC 2021 R310.2.1. Computed; the sheet of a state fire marshal on
+/// NFPA 101 24.2.2.3 prints 3.33 for the first.
+const AREAS: &str = "
+    row             | clear        | square inches | area           | 5.7 | 5
+    both least      | 20 x 24      | 480           | 3.3333… sq ft  | no  | no
+    20 x 41         | 20 x 41      | 820           | 5.6944… sq ft  | no  | yes
+    exactly 5.7     | 20 x 41.04   | 820.8         | 5.7 sq ft      | yes | yes
+    20 x 41 1/16    | 20 x 657/16  | 821.25        | 5.7031… sq ft  | yes | yes
+    20 x 41.1       | 20 x 41.1    | 822           | 5.7083… sq ft  | yes | yes
+    34 x 24         | 34 x 24      | 816           | 5.6666… sq ft  | no  | yes
+    34.2 x 24       | 34.2 x 24    | 820.8         | 5.7 sq ft      | yes | yes
+    34 1/4 x 24     | 34.25 x 24   | 822           | 5.7083… sq ft  | yes | yes
+    20 x 36         | 20 x 36      | 720           | 5 sq ft        | no  | yes
+    30 x 24         | 30 x 24      | 720           | 5 sq ft        | no  | yes
+    19 3/4 x 44     | 19.75 x 44   | 869           | 6.0347… sq ft  | yes | yes
+";
+
+#[test]
+fn areas_are_exact_and_none_is_rounded_up_to_a_limit() {
+    for row in rows(AREAS) {
+        let name = row[0];
+        let (width, height) = pair(row[1]);
+        let opening = ClearOpening {
+            width: width.into(),
+            height: height.into(),
+            nothing: None,
+        };
+        let area = opening.area();
+        assert_eq!(area, number(row[2]).into(), "{name}");
+        assert_eq!(format_area(area.low(), AreaUnit::SquareFoot), row[3], "{name}");
+        assert_eq!(area.at_least(&number("820.8")), Some(row[4] == "yes"), "{name}");
+        assert_eq!(area.at_least(&number("720")), Some(row[5] == "yes"), "{name}");
+    }
+}
+
 /// Source of every row: computed; that an awning counts for nothing unless it is stated: common practice, no source.
 const NO_OPENINGS: &str = "
     row                       | unit    | lost    | operation  | clear  | reason

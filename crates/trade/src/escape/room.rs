@@ -168,6 +168,28 @@ fn verdict(asked: &Truth, openings: &[Answer]) -> (RoomVerdict, Missing) {
 }
 
 impl RoomAnswer {
+    /// Returns whether the room has what is asked of it, as a truth: yes as well when nothing is asked, no as well when no opening
+    /// was given.
+    ///
+    /// # Examples
+    /// ## A hall needs none
+    /// ```
+    /// use astragal_trade::Truth;
+    /// use astragal_trade::escape::{Edition, Room, RoomUse, room};
+    /// let hall = Room { room_use: Some(RoomUse::Other), openings: Vec::new() };
+    /// let answer = room(Edition::Irc2021, &hall).map_err(|error| error.to_string())?;
+    /// assert_eq!(answer.has_what_is_asked(), Truth::Yes);
+    /// # Ok::<(), String>(())
+    /// ```
+    #[must_use]
+    pub fn has_what_is_asked(&self) -> Truth {
+        match self.verdict {
+            RoomVerdict::NotAsked | RoomVerdict::HasOne => Truth::Yes,
+            RoomVerdict::NoneOfThoseGiven | RoomVerdict::NoOpeningsGiven => Truth::No,
+            RoomVerdict::Undecided => Truth::Unknown(self.missing.clone()),
+        }
+    }
+
     /// Returns the openings that have what is asked, in the order they were given.
     pub fn qualifying(&self) -> impl Iterator<Item = &Answer> {
         self.openings

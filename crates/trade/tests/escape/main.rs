@@ -10,6 +10,7 @@ mod standing;
 #[path = "../text_rows/mod.rs"]
 mod text_rows;
 
+use astragal_trade::Truth;
 use astragal_trade::control_device::Device;
 use astragal_trade::escape::{Answer, Edition, Opening, Requirement, Verdict};
 use astragal_trade::interval::Interval;
@@ -66,6 +67,8 @@ fn shown(answer: &Answer) -> String {
     } else {
         format!("open: {}", open.join(", "))
     };
+    assert_eq!(answer.meets() == Truth::Yes, answer.verdict == Verdict::Meets);
+    assert_eq!(answer.meets() == Truth::No, answer.verdict == Verdict::FallsShort);
     match answer.verdict {
         Verdict::Meets => {
             assert!(lacks.is_empty() && open.is_empty());

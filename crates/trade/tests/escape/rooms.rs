@@ -2,6 +2,7 @@
 
 use super::text_rows::rows;
 use super::{edition, window};
+use astragal_trade::Truth;
 use astragal_trade::escape::{Existing, Opening, Room, RoomAnswer, RoomUse, RoomVerdict, room};
 
 fn room_use(text: &str) -> Option<RoomUse> {
@@ -16,12 +17,13 @@ fn room_use(text: &str) -> Option<RoomUse> {
     }
 }
 
-/// `good` has 20 x 44 in, `small` 20 x 32 in, `open` lacks its height, `no ground` has 20 x 44 in and an unknown ground.
+/// `good` has 20 x 44 in, `small` 20 x 32 in, `narrow` 19 in and an unknown height, `open` lacks its height, `no ground` has 20 x 44 in and an unknown ground.
 fn window_named(name: &str) -> Opening {
     let opened = match name {
         "good" => window("20 x 44", "30", "120"),
         "small" => window("20 x 32", "30", "120"),
         "open" => window("20 x ?", "30", "120"),
+        "narrow" => window("19 x ?", "30", "120"),
         "no ground" => window("20 x 44", "30", "?"),
         other => panic!("`{other}` is no window"),
     };
@@ -51,6 +53,12 @@ fn shown(answer: &RoomAnswer) -> String {
         answer.verdict != RoomVerdict::Undecided,
         "{answer:?}"
     );
+    let truth = match answer.verdict {
+        RoomVerdict::NotAsked | RoomVerdict::HasOne => Truth::Yes,
+        RoomVerdict::NoneOfThoseGiven | RoomVerdict::NoOpeningsGiven => Truth::No,
+        RoomVerdict::Undecided => Truth::Unknown(answer.missing.clone()),
+    };
+    assert_eq!(answer.has_what_is_asked(), truth);
     match answer.verdict {
         RoomVerdict::NotAsked => "not asked".to_owned(),
         RoomVerdict::HasOne => {
@@ -75,6 +83,8 @@ const ROOMS: &str = "
     two small ones                       | IRC 2021 | sleeping   | small, small | none
     one might                            | IRC 2021 | sleeping   | open        | open: clear_height
     one small, one might                 | IRC 2021 | sleeping   | small, open | open: clear_height
+    short, whatever its height           | IRC 2021 | sleeping   | narrow      | none
+    short, whatever its height, another  | IRC 2021 | sleeping   | narrow, open | open: clear_height
     no opening given                     | IRC 2021 | sleeping   | -           | no openings given
     a basement                           | IRC 2021 | basement   | small       | none
     a basement of known ground           | IRC 2021 | basement   | good        | has: good
