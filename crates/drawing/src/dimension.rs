@@ -19,8 +19,8 @@ use crate::shape::{Form, Pen, Set, Shape};
 const FACE: Face = Face::regular(270);
 /// From the unit to the first line, from a line to the next, from a line to its text.
 const FIRST: i64 = 380;
-const PITCH: i64 = 520;
-const TEXT: i64 = 90;
+const PITCH: i64 = 540;
+const TEXT: i64 = 115;
 /// From the unit to where an extension line begins, and how far it runs past the dimension line.
 const BEGIN: i64 = 90;
 const PAST: i64 = 90;

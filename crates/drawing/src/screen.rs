@@ -15,7 +15,9 @@ use crate::shape::{Pen, Set, Shape};
 const WORD: &str = "screen";
 const FACE: Face = Face::regular(200);
 /// LIMIT: the longest side of the mesh.
-const SIDE_MOST: i64 = 1_000;
+const SIDE_MOST: i64 = 800;
+/// How far the word reaches from the edge of the glass, with some room.
+const REACH: i64 = 290;
 /// Between two threads, along the edge.
 const APART: i64 = 110;
 
@@ -48,8 +50,7 @@ pub(crate) fn mesh(operation: Operation, glass: &Area) -> Vec<Shape> {
 pub(crate) fn word(operation: Operation, glass: &Area) -> Vec<Shape> {
     let (corner, width) = (corner(operation), FACE.width(WORD));
     let begin = side(glass) + 70;
-    let end = begin + width;
-    if end * 10 > glass.width() * 7 || FACE.capital() * 5 > glass.height() {
+    if !room(operation, glass, begin + width) {
         return Vec::new();
     }
     let up = 60 + FACE.below();
@@ -60,6 +61,22 @@ pub(crate) fn word(operation: Operation, glass: &Area) -> Vec<Shape> {
         .covers()
         .map(|area| Shape::rectangle("mark-plate", area.grown(20), Pen::fill(GLASS)));
     plate.into_iter().chain([text]).collect()
+}
+
+/// Whether a word that ends so far from the corner misses the lines of the hinge and the mark in the other corner.
+fn room(operation: Operation, glass: &Area, end: i64) -> bool {
+    let (width, height) = (glass.width(), glass.height());
+    let misses = match operation {
+        // The line falls from the far corner to the middle of this side.
+        Operation::Hinged {
+            side: Side::Left | Side::Right,
+            ..
+        } => (width - end) * height > REACH * 2 * width,
+        // The line runs from the corner above or below to the middle of this side.
+        Operation::Hinged { .. } => (width - 2 * end) * height > REACH * width,
+        Operation::Fixed | Operation::Slides(_) => end + 450 <= width,
+    };
+    misses && 2 * REACH <= height
 }
 
 fn side(glass: &Area) -> i64 {

@@ -145,14 +145,14 @@ fn legend_list(legend: &[Convention]) -> Markup {
 /// A small unit that shows one convention.
 fn sample(convention: Convention) -> Markup {
     let frame = Frame {
-        face: Number::from(2),
+        face: Number::ONE,
         colour: Colour::new("White", 250, 250, 247),
     };
-    let mut unit = Elevation::new(Number::from(30), Number::from(22), LengthUnit::Inch, frame);
+    let mut unit = Elevation::new(Number::from(24), Number::from(17), LengthUnit::Inch, frame);
     let mut panel = convention.sample();
-    panel.sash = Some(Number::from(3));
+    panel.sash = Some(Number::from(2));
     unit.arrangement = Arrangement::One(panel);
-    match (layout(&unit), Scale::one_to(64)) {
+    match (layout(&unit), Scale::one_to(48)) {
         (Ok(layout), Some(scale)) => {
             let mut shapes = bare(&unit, &layout, scale);
             shapes.retain(|shape| convention.shows(shape.part));
