@@ -4,7 +4,8 @@
 //! that slides up has an arrow that points up.
 //!
 //! Always holds: the dashed lines meet at the hinge side, and the legend says so, since other places read them the other way
-//! round; arrows point where the panel goes when it is opened, seen from outside.
+//! round; arrows point where the panel goes when it is opened, seen from outside. Glass too small for an
+//! arrow has none; the words beside the drawing say the same in any case.
 //! Source: common practice, no source; ISO and national standards differ about the point where the lines meet.
 
 use crate::colour::{DARK, GLASS};
@@ -14,6 +15,9 @@ use crate::shape::{Pen, Shape};
 
 /// LIMIT: the longest arrow.
 const ARROW_MOST: i64 = 1_300;
+
+/// LIMIT: in a lite narrower than this no arrow could be told from a spot.
+const ROOM_LEAST: i64 = 80;
 
 /// The lines or the arrow of a panel with this glass; `lites` is how its grille divides it.
 pub(crate) fn motion(operation: Operation, glass: &Area, lites: (u32, u32)) -> Vec<Shape> {
@@ -32,11 +36,15 @@ fn hinge(glass: &Area, side: Side) -> Shape {
 
 fn arrow(glass: &Area, side: Side, lites: (u32, u32)) -> Vec<Shape> {
     let level = matches!(side, Side::Left | Side::Right);
+    let (columns, rows) = (i64::from(lites.0.max(1)), i64::from(lites.1.max(1)));
     let (run, room) = if level {
-        (glass.width(), glass.height())
+        (glass.width(), glass.height() / rows)
     } else {
-        (glass.height(), glass.width())
+        (glass.height(), glass.width() / columns)
     };
+    if run.min(room) < ROOM_LEAST {
+        return Vec::new();
+    }
     let length = (run * 55 / 100).min(ARROW_MOST);
     let head = (length / 4).min(190).min(room);
     let lite = middle_lite(glass, lites);

@@ -91,10 +91,12 @@ fn handle(side: Side, outer: &Area, glass: &Area, on: Ink, scale: Scale) -> Shap
     let (outside, inside) = (outer.side(side), glass.side(side));
     let middle = ((outside.0 + inside.0) / 2, (outside.1 + inside.1) / 2);
     let face = (outside.0 - inside.0).abs().max((outside.1 - inside.1).abs());
-    let (across, along) = (
-        (face * 2 / 5).max(40),
-        scale.hundredths(&Number::from(5)).max(200),
-    );
+    let across = if face == 0 {
+        40
+    } else {
+        (face * 2 / 5).max(40).min(face)
+    };
+    let along = scale.hundredths(&Number::from(5)).max(200);
     let area = match side {
         Side::Left | Side::Right => Area::around(middle, across, along.min(outer.height())),
         Side::Top | Side::Bottom => Area::around(middle, along.min(outer.width()), across),
