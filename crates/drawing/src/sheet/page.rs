@@ -222,7 +222,7 @@ fn drawing(cell: &Cell, figure: Result<&(crate::figure::Figure, i64), &str>, rea
         }
         Err(reason) => html! {
             div class="drawing" style=(format!("height: {height}")) {
-                p class="missing" { strong { "Not drawn. " } (clean(reason)) }
+                p class="missing" { strong { "Not drawn: " } (clean(reason)) }
             }
         },
     }

@@ -90,7 +90,7 @@ fn drawn(cell: &Cell, scale: Scale) -> Drawn<'_> {
                 let bottom = layout.unit.on_paper(scale).bottom;
                 Ok((figure(elevation, &layout, scale), bottom))
             }
-            Err(error) => Err(format!("cannot be drawn: {error}; {}", error.help())),
+            Err(error) => Err(format!("{error}; {}", error.help())),
         },
     };
     let width = figure.as_ref().map_or(0, |(figure, _)| figure.area.width());

@@ -1,7 +1,7 @@
 //! Reads drawings back: what stands where, in hundredths of a millimetre.
 
 #![allow(dead_code, reason = "not every test reads everything")]
-#![expect(clippy::unwrap_used, reason = "these are tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "these are tests")]
 
 use astragal_drawing::{
     Arrangement, Colour, Divider, Elevation, Frame, Grille, GrillePattern, Operation, Panel, Side, Swing,
