@@ -1,6 +1,6 @@
 //! Whatever can be drawn is drawn within the picture, and no text lies on the unit or on another text.
 
-#![expect(clippy::unwrap_used, clippy::panic, reason = "these are tests")]
+#![expect(clippy::unwrap_used, reason = "these are tests")]
 
 mod reading;
 
