@@ -119,6 +119,16 @@ impl Area {
         }
     }
 
+    pub(crate) fn is_within(&self, outer: &Area) -> bool {
+        self.with(outer) == *outer
+    }
+
+    /// Whether the two have more in common than an edge.
+    pub(crate) fn overlaps(&self, other: &Area) -> bool {
+        let across = self.left < other.right && other.left < self.right;
+        across && self.top < other.bottom && other.top < self.bottom
+    }
+
     /// The smallest rectangle around both.
     pub(crate) fn with(&self, other: &Area) -> Area {
         Area {

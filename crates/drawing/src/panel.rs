@@ -6,7 +6,7 @@
 use astragal_exact::Number;
 
 use crate::colour::{DARK, FROST, GLASS, GREY, Ink, line_on};
-use crate::elevation::{Glass, Grille, Screen, Side};
+use crate::elevation::{Glass, Grille, Operation, Screen, Side};
 use crate::geometry::{Area, Region};
 use crate::grille::{bars, lites};
 use crate::hatch::rising;
@@ -53,15 +53,24 @@ pub(crate) fn panel(placed: &Placed<'_>, sash: Ink, frame: Ink, scale: Scale) ->
     }
     let edge = Pen::line(line_on(around), 14);
     shapes.push(Shape::rectangle("glass-edge", glass, edge));
-    shapes.extend(motion(panel.operation, &glass, divided));
+    let moving = motion(panel.operation, &glass, divided);
+    let is_arrow = matches!(panel.operation, Operation::Slides(_));
+    let mut taken = if is_arrow { covers(&moving) } else { Vec::new() };
+    let marks = marks(panel, &glass, divided, &taken);
+    taken.extend(covers(&marks));
+    shapes.extend(moving);
+    shapes.extend(marks);
     if panel.screen.is_some() {
-        shapes.extend(screen::word(panel.operation, &glass));
+        shapes.extend(screen::word(panel.operation, &glass, &taken));
     }
-    shapes.extend(marks(panel, &glass, divided));
     if let Some(side) = panel.handle {
         shapes.push(handle(side, &outer, &glass, around, scale));
     }
     shapes
+}
+
+fn covers(shapes: &[Shape]) -> Vec<Area> {
+    shapes.iter().filter_map(Shape::covers).collect()
 }
 
 /// Edges first and then all fillings, so that no line crosses a bar where it meets another.

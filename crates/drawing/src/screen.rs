@@ -46,27 +46,28 @@ pub(crate) fn mesh(operation: Operation, glass: &Area) -> Vec<Shape> {
     ]
 }
 
-/// The word beside the mesh, where there is room.
-pub(crate) fn word(operation: Operation, glass: &Area) -> Vec<Shape> {
+/// The word beside the mesh, where there is room beside what is `taken`.
+pub(crate) fn word(operation: Operation, glass: &Area, taken: &[Area]) -> Vec<Shape> {
     let (corner, width) = (corner(operation), FACE.width(WORD));
     let begin = side(glass) + 70;
-    if !room(operation, glass, begin + width) {
-        return Vec::new();
-    }
     let up = 60 + FACE.below();
     let middle = corner.place(glass, (begin + width / 2, up + FACE.capital() / 2));
     let at = (middle.0, middle.1 + FACE.capital() / 2);
     let text = Shape::text("screen-word", at, Set::Centred, FACE, WORD, DARK);
-    let plate = text
-        .covers()
-        .map(|area| Shape::rectangle("mark-plate", area.grown(20), Pen::fill(GLASS)));
-    plate.into_iter().chain([text]).collect()
+    let Some(plate) = text.covers().map(|area| area.grown(20)) else {
+        return Vec::new();
+    };
+    let free = taken.iter().all(|taken| !plate.overlaps(taken));
+    if !free || !plate.is_within(glass) || !misses_hinge(operation, glass, begin + width) {
+        return Vec::new();
+    }
+    vec![Shape::rectangle("mark-plate", plate, Pen::fill(GLASS)), text]
 }
 
-/// Whether a word that ends so far from the corner misses the lines of the hinge and the mark in the other corner.
-fn room(operation: Operation, glass: &Area, end: i64) -> bool {
+/// Whether a word that ends so far from the corner misses the lines of the hinge.
+fn misses_hinge(operation: Operation, glass: &Area, end: i64) -> bool {
     let (width, height) = (glass.width(), glass.height());
-    let misses = match operation {
+    match operation {
         // The line falls from the far corner to the middle of this side.
         Operation::Hinged {
             side: Side::Left | Side::Right,
@@ -74,9 +75,8 @@ fn room(operation: Operation, glass: &Area, end: i64) -> bool {
         } => (width - end) * height > REACH * 2 * width,
         // The line runs from the corner above or below to the middle of this side.
         Operation::Hinged { .. } => (width - 2 * end) * height > REACH * width,
-        Operation::Fixed | Operation::Slides(_) => end + 450 <= width,
-    };
-    misses && 2 * REACH <= height
+        Operation::Fixed | Operation::Slides(_) => true,
+    }
 }
 
 fn side(glass: &Area) -> i64 {

@@ -220,6 +220,14 @@ proptest! {
                 prop_assert!(on_one, "{node:?} covers {covered:?}\n{text}");
             }
         }
+        let marks = ["arrow-shaft", "arrow-head", "fixed", "tempered", "screen-word"];
+        let marks: Vec<_> = marks.iter().flat_map(|part| parts(&document, part)).collect();
+        for (position, one) in marks.iter().enumerate() {
+            for other in marks.iter().skip(position + 1).filter(|node| node.tag_name().name() == "text") {
+                let both = covered(one).zip(covered(other));
+                prop_assert!(both.is_none_or(|(one, other)| !overlap(one, other)), "{one:?} {other:?}\n{text}");
+            }
+        }
         let frame = area(&parts(&document, "frame")[0]);
         for node in ["sash", "glass"].iter().flat_map(|part| parts(&document, part)) {
             prop_assert!(within(area(&node), frame));

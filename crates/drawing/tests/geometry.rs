@@ -256,6 +256,69 @@ fn a_half_screen_is_drawn_on_its_half_only() {
 }
 
 #[test]
+fn the_mesh_of_a_screen_stands_in_a_corner_that_the_hinge_lines_leave_free() {
+    let rows = [
+        (hinged(Side::Left), (true, false)),
+        (hinged(Side::Right), (false, false)),
+        (hinged(Side::Top), (true, true)),
+        (hinged(Side::Bottom), (true, false)),
+        (Operation::Slides(Side::Right), (true, false)),
+    ];
+    for (operation, (is_left, is_top)) in rows {
+        let text = drawn(&one(
+            "28",
+            "45",
+            Panel {
+                screen: Some(Screen::Inside),
+                ..sash(operation)
+            },
+        ));
+        let document = Document::parse(&text).unwrap();
+        let mesh = reading::covered(&parts(&document, "screen")[0]).unwrap();
+        let glass = area(&parts(&document, "glass")[0]);
+        assert_eq!(
+            (mesh.0 == glass.0, mesh.1 == glass.1),
+            (is_left, is_top),
+            "{operation:?}"
+        );
+        assert_eq!(
+            (mesh.2 == glass.2, mesh.3 == glass.3),
+            (!is_left, !is_top),
+            "{operation:?}"
+        );
+    }
+}
+
+#[test]
+fn dimensions_that_run_over_each_other_take_lines_of_their_own() {
+    let mut unit = one("100", "20", sash(Operation::Fixed));
+    let dimension = |from: &str, to: &str| Dimension {
+        along: Along::Width,
+        from: inches(from),
+        to: inches(to),
+        label: String::new(),
+    };
+    unit.dimensions = vec![
+        dimension("0", "40"),
+        dimension("30", "100"),
+        dimension("40", "60"),
+    ];
+    let text = drawn(&unit);
+    let document = Document::parse(&text).unwrap();
+    let lines: Vec<i64> = parts(&document, "dimension-line")
+        .iter()
+        .take(4)
+        .map(|node| lines(node).concat()[0].1)
+        .collect();
+    // The third finds room beside the first; the second and the overall one do not.
+    assert_eq!(lines.len(), 4);
+    assert!(
+        lines[0] == lines[1] && lines[1] < lines[2] && lines[2] < lines[3],
+        "{lines:?}"
+    );
+}
+
+#[test]
 fn a_handle_stands_on_its_side() {
     for side in SIDES {
         let panel = Panel {

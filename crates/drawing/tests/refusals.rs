@@ -46,6 +46,15 @@ fn with_grille(grille: Option<Grille>) -> Elevation {
     )
 }
 
+fn colonial_with(columns: u32, bar: &str) -> Option<Grille> {
+    let pattern = GrillePattern::Colonial { columns, rows: 1 };
+    Some(Grille {
+        pattern,
+        bar: inches(bar),
+        colour: white(),
+    })
+}
+
 fn with_dimension(from: &str, to: &str) -> Elevation {
     let dimension = Dimension {
         along: Along::Width,
@@ -110,6 +119,14 @@ fn panels_and_dividers_that_do_not_fit_are_refused() {
         (
             beside(2, &["20", "40"]),
             "there are `2` dividers for `2` panels; expected one between each two",
+        ),
+        (
+            beside(2, &["2"]),
+            "divider 1 is at `2 in`; expected it with its bar between 2 in and 58 in",
+        ),
+        (
+            beside(2, &["58"]),
+            "divider 1 is at `58 in`; expected it with its bar between 2 in and 58 in",
         ),
         (
             beside(2, &["1"]),
@@ -177,6 +194,14 @@ fn sashes_and_grilles_that_leave_no_glass_are_refused() {
         (
             with_grille(colonial(3, 25)),
             "the grille of panel 1 has `3` lites across and `25` down; expected 1 to 24 each way",
+        ),
+        (
+            with_grille(colonial_with(3, "12")),
+            "the grille of panel 1 leaves no glass between its bars; the glass is `24 in x 41 in`",
+        ),
+        (
+            with_grille(prairie("11 1/2")),
+            "the grille of panel 1 leaves no glass between its bars; the glass is `24 in x 41 in`",
         ),
         (
             with_grille(prairie("12")),
@@ -264,6 +289,7 @@ fn what_is_just_within_the_limits_is_drawn() {
         ),
         with(|unit| unit.dimensions = vec![dimension; DIMENSIONS_MOST]),
         with_grille(colonial(24, 24)),
+        with_grille(colonial_with(3, "11 63/64")),
     ];
     for (position, unit) in within.into_iter().enumerate() {
         assert!(

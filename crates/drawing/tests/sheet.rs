@@ -5,7 +5,8 @@
 mod reading;
 
 use astragal_drawing::{
-    Cell, Elevation, Floor, Operation, Panel, Picture, Room, Sheet, Side, Standing, Status, sheet_html,
+    Along, Cell, Dimension, Elevation, Floor, Operation, Panel, Picture, Room, Sheet, Side, Standing, Status,
+    sheet_html,
 };
 use astragal_exact::{LengthUnit, Number};
 use reading::{area, hinged, one, parts, sash};
@@ -116,9 +117,17 @@ fn all_units_are_drawn_at_the_one_scale_that_is_stated() {
 
 #[test]
 fn units_of_one_row_stand_on_one_line() {
+    let mut chain = window("36", "72");
+    let (from, to) = (Number::from(6), Number::from(30));
+    chain.dimensions.push(Dimension {
+        along: Along::Width,
+        from,
+        to,
+        label: String::new(),
+    });
     let cells = vec![
         cell("K1", window("28", "45")),
-        cell("K2", window("36", "72")),
+        cell("K2", chain),
         cell("K3", window("30", "20")),
     ];
     let text = page(&sheet(vec![("Kitchen", cells)]));
