@@ -12,7 +12,7 @@ use astragal_exact::{LengthUnit, Number};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
-use reading::{area, covered, overlap, parts, view, white, within};
+use reading::{area, covered, lines, overlap, parts, view, white, within};
 use roxmltree::Document;
 
 const TEXTS: [&str; 7] = [
@@ -218,6 +218,15 @@ proptest! {
             if let Some(covered) = covered(&node) {
                 let on_one = glasses.iter().any(|glass| within(covered, *glass));
                 prop_assert!(on_one, "{node:?} covers {covered:?}\n{text}");
+            }
+        }
+        let words: Vec<_> = parts(&document, "screen-word").iter().filter_map(covered).collect();
+        for line in parts(&document, "hinge").iter().flat_map(lines) {
+            let ((x, y), (to_x, to_y)) = (line[0], line[1]);
+            for step in 0..=200 {
+                let (x, y) = (x + (to_x - x) * step / 200, y + (to_y - y) * step / 200);
+                let on_word = words.iter().any(|word| overlap((x, y, x + 1, y + 1), *word));
+                prop_assert!(!on_word, "a hinge line crosses the word at {x} {y}\n{text}");
             }
         }
         let marks = ["arrow-shaft", "arrow-head", "fixed", "tempered", "screen-word"];

@@ -114,6 +114,39 @@ fn arrows_point_where_the_panel_slides() {
 }
 
 #[test]
+fn glass_too_narrow_for_an_arrow_has_none_and_the_words_say_it() {
+    // At 1:192, 7 in of glass are 0.93 mm wide, and 5 in 0.66 mm.
+    for (width, arrows) in [("14", 1), ("12", 0)] {
+        let unit = one(width, "600", sash(Operation::Slides(Side::Top)));
+        let text = drawn(&unit);
+        let document = Document::parse(&text).unwrap();
+        assert_eq!(parts(&document, "arrow-head").len(), arrows, "{width}");
+        assert!(text.contains("Slides up"));
+    }
+}
+
+#[test]
+fn thin_bars_are_drawn_thick_enough_to_be_seen() {
+    let pattern = GrillePattern::Colonial { columns: 2, rows: 2 };
+    let grille = Some(Grille {
+        pattern,
+        bar: inches("1/64"),
+        colour: reading::white(),
+    });
+    let text = drawn(&one(
+        "600",
+        "600",
+        Panel {
+            grille,
+            ..Panel::new(Operation::Fixed)
+        },
+    ));
+    let document = Document::parse(&text).unwrap();
+    let bars: Vec<_> = parts(&document, "grille").iter().map(area).collect();
+    assert_eq!((bars[0].2 - bars[0].0, bars[1].3 - bars[1].1), (14, 14));
+}
+
+#[test]
 fn panels_of_a_double_hung_unit_meet_at_its_divider() {
     let panels = vec![
         sash(Operation::Slides(Side::Bottom)),

@@ -183,6 +183,15 @@ fn openings_stand_under_their_floor_and_room_in_their_order() {
             names.map(|node| said(&node)).collect::<Vec<String>>().join(" | ")
         })
         .collect();
+    let cells = of_class(&document, "cell");
+    let spans: Vec<&str> = cells
+        .iter()
+        .map(|cell| cell.attribute("style").unwrap())
+        .collect();
+    assert_eq!(
+        spans,
+        [1, 1, 1, 1, 2].map(|columns| format!("grid-column: span {columns}"))
+    );
     assert_eq!(
         rows,
         [
