@@ -55,7 +55,14 @@ impl Convention {
             }
             Convention::Slide => {}
             Convention::Fixed => panel.operation = Operation::Fixed,
-            Convention::Tempered => panel.tempered = true,
+            Convention::Tempered => {
+                // An arrow would leave no room for the letter on so small a sample.
+                panel.operation = Operation::Hinged {
+                    side: Side::Left,
+                    swing: Swing::Out,
+                };
+                panel.tempered = true;
+            }
             Convention::Obscure => panel.glass = Glass::Obscure,
             Convention::Screen => panel.screen = Some(crate::elevation::Screen::Inside),
             Convention::Handle => panel.handle = Some(Side::Right),

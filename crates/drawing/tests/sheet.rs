@@ -5,8 +5,8 @@
 mod reading;
 
 use astragal_drawing::{
-    Along, Cell, Dimension, Elevation, Floor, Operation, Panel, Picture, Room, Sheet, Side, Standing, Status,
-    sheet_html,
+    Along, Cell, Dimension, Elevation, Floor, Glass, Operation, Panel, Picture, Room, Screen, Sheet, Side,
+    Standing, Status, sheet_html,
 };
 use astragal_exact::{LengthUnit, Number};
 use reading::{area, hinged, one, parts, sash};
@@ -199,6 +199,50 @@ fn openings_stand_under_their_floor_and_room_in_their_order() {
             "Bath (continued) | B2 | Hall | H1"
         ]
     );
+}
+
+#[test]
+fn each_sample_of_the_legend_shows_what_it_explains() {
+    let everything = Panel {
+        tempered: true,
+        glass: Glass::Obscure,
+        screen: Some(Screen::Inside),
+        handle: Some(Side::Right),
+        ..sash(hinged(Side::Left))
+    };
+    let cells = [
+        everything,
+        Panel::new(Operation::Fixed),
+        sash(Operation::Slides(Side::Left)),
+    ];
+    let cells = cells
+        .into_iter()
+        .map(|panel| cell("K1", one("28", "45", panel)))
+        .collect();
+    let text = page(&sheet(vec![("Kitchen", cells)]));
+    let document = parsed(&text);
+    let legend = &of_class(&document, "legend")[0];
+    let own = |item: Node<'_, '_>| {
+        let plain = ["frame", "sash", "glass", "glass-edge"];
+        let parts = item
+            .descendants()
+            .filter_map(|node| node.attribute("data-part").map(str::to_owned));
+        parts
+            .filter(|part| !plain.contains(&part.as_str()))
+            .collect::<Vec<String>>()
+            .join(" ")
+    };
+    let shown: Vec<String> = legend.children().map(own).collect();
+    let expected = [
+        "hinge",
+        "arrow-clearance arrow-shaft arrow-head",
+        "fixed",
+        "tempered",
+        "obscure",
+        "screen screen-mesh",
+        "handle",
+    ];
+    assert_eq!(shown, expected);
 }
 
 #[test]
