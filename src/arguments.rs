@@ -40,6 +40,18 @@ Examples:
   astragal options examples/corner-house/order.toml --opening B1 --format json
   astragal options examples/corner-house/order.toml --opening B1 --date 2026-12-01";
 
+const DRAW_EXAMPLES: &str = "\
+Examples:
+  astragal draw examples/corner-house/order.toml --out sheet.html
+  astragal draw examples/corner-house/order.toml --opening B1 --out b1.svg
+
+Exit codes:
+  0  drawn
+  3  something is not drawn for want of a measure, a fact or a choice; its place says what
+  5  input cannot be read, or a drawing passes a limit
+  2  wrong usage
+  1  the drawing could not be written";
+
 const CHECK_EXAMPLES: &str = "\
 Examples:
   astragal check examples/library
@@ -99,6 +111,9 @@ pub(crate) enum Command {
     /// Quote an order: complete every opening with standards, judge it and price it
     #[command(after_help = format!("{QUOTE_EXAMPLES}\n\n{EXIT_CODES}"))]
     Quote(QuoteArguments),
+    /// Draw the units of an order to scale: a sheet by floor and room as HTML, or one unit as SVG
+    #[command(after_help = DRAW_EXAMPLES)]
+    Draw(DrawArguments),
     /// Show every option of one opening: what is free, what it costs, and how many picks it would change
     #[command(after_help = format!("{OPTIONS_EXAMPLES}\n\n{OPTIONS_EXIT_CODES}"))]
     Options(OptionsArguments),
@@ -114,6 +129,25 @@ pub(crate) enum Command {
     /// Serve a library: answer questions about catalogs and units over gRPC
     #[command(after_help = SERVE_EXAMPLES)]
     Serve(ServeArguments),
+}
+
+/// What to draw.
+#[derive(Args, Debug)]
+pub(crate) struct DrawArguments {
+    /// The order: `order.toml` or `order.json`
+    pub(crate) order: PathBuf,
+    /// Draw the unit of this opening alone, as SVG
+    #[arg(long, value_name = "TAG")]
+    pub(crate) opening: Option<String>,
+    /// Write into this file instead of standard output
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+    /// Judge as of this day instead of the order's own
+    #[arg(long, value_name = "YYYY-MM-DD", value_parser = date)]
+    pub(crate) date: Option<Date>,
+    /// Fill in what costs least instead of what is standard
+    #[arg(long)]
+    pub(crate) cheapest: bool,
 }
 
 /// How to quote.

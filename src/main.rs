@@ -2,7 +2,7 @@
 //!
 //! `astragal quote order.toml` says for every opening what it costs and which rules hold; `astragal options order.toml
 //! --opening B1` what every other option would cost and change; `astragal check library` what is wrong with the files of a
-//! library; `astragal print library` writes its option charts and price pages; `astragal schema` what an editor needs to
+//! library; `astragal draw order.toml` draws its units to scale; `astragal print library` writes its option charts and price pages; `astragal schema` what an editor needs to
 //! know of the files; `astragal serve library` answers other programs over gRPC. Answers go to standard output, findings to
 //! standard error, and the exit code says the worst that was found: see [`exit`].
 //!
@@ -11,6 +11,7 @@
 
 mod arguments;
 mod check;
+mod draw;
 mod exit;
 mod json;
 mod options;
@@ -28,6 +29,7 @@ use arguments::{Arguments, Command};
 fn main() -> std::process::ExitCode {
     let exit = match Arguments::parse().command {
         Command::Quote(arguments) => quote::run(&arguments),
+        Command::Draw(arguments) => draw::run(&arguments),
         Command::Options(arguments) => options::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
         Command::Print(arguments) => print::run(&arguments),

@@ -171,6 +171,13 @@ pub enum GrillePattern {
         /// Lites down, 1 to 24.
         rows: u32,
     },
+    /// One row of equal lites at the top, a level bar below it, and clear glass under that.
+    TopRow {
+        /// Lites across, 1 to 24.
+        columns: u32,
+        /// From the top of the glass to the middle of the level bar, in inches.
+        height: Number,
+    },
     /// Two bars each way, near the edges of the glass, which leave a large lite in the middle.
     Prairie {
         /// From the edge of the glass to the middle of the bar, in inches.

@@ -14,12 +14,14 @@ use crate::geometry::Region;
 pub(crate) fn bars(grille: &Grille, glass: &Region) -> Vec<Region> {
     let across = starts(grille, &glass.width(), true);
     let down = starts(grille, &glass.height(), false);
+    let bottom = upright_bottom(grille, glass);
     let upright = across.into_iter().map(|start| {
         let left = &glass.left + start;
         Region {
             right: &left + &grille.bar,
             left,
-            ..glass.clone()
+            top: glass.top.clone(),
+            bottom: bottom.clone(),
         }
     });
     let level = down.into_iter().map(|start| {
@@ -33,18 +35,31 @@ pub(crate) fn bars(grille: &Grille, glass: &Region) -> Vec<Region> {
     upright.chain(level).collect()
 }
 
+/// Where upright bars end: at the level bar of a row at the top, else at the bottom of the glass.
+fn upright_bottom(grille: &Grille, glass: &Region) -> Number {
+    match &grille.pattern {
+        GrillePattern::TopRow { height, .. } => &glass.top + height - half(&grille.bar),
+        GrillePattern::Colonial { .. } | GrillePattern::Prairie { .. } => glass.bottom.clone(),
+    }
+}
+
+fn half(bar: &Number) -> Number {
+    bar.checked_div(&Number::from(2)).unwrap_or_default()
+}
+
 /// Where bars begin along a length of glass.
 fn starts(grille: &Grille, length: &Number, across: bool) -> Vec<Number> {
     match &grille.pattern {
-        GrillePattern::Colonial { columns, rows } => {
-            let lites = if across { *columns } else { *rows };
-            let free = length - &grille.bar * Number::from(lites.saturating_sub(1));
-            let lite = free.checked_div(&Number::from(lites)).unwrap_or_default();
-            let start = |bar: u32| &lite * Number::from(bar) + &grille.bar * Number::from(bar - 1);
-            (1..lites).map(start).collect()
+        GrillePattern::TopRow { height, .. } if !across => vec![height - half(&grille.bar)],
+        GrillePattern::Colonial { columns: lites, .. } | GrillePattern::TopRow { columns: lites, .. }
+            if across =>
+        {
+            equal(*lites, length, &grille.bar)
         }
+        GrillePattern::Colonial { rows, .. } => equal(*rows, length, &grille.bar),
+        GrillePattern::TopRow { .. } => Vec::new(),
         GrillePattern::Prairie { inset } => {
-            let half = grille.bar.checked_div(&Number::from(2)).unwrap_or_default();
+            let half = half(&grille.bar);
             vec![inset - &half, length - inset - half]
         }
     }
@@ -54,8 +69,17 @@ fn starts(grille: &Grille, length: &Number, across: bool) -> Vec<Number> {
 pub(crate) fn lites(grille: &Grille) -> (u32, u32) {
     match &grille.pattern {
         GrillePattern::Colonial { columns, rows } => (*columns, *rows),
+        GrillePattern::TopRow { columns, .. } => (*columns, 2),
         GrillePattern::Prairie { .. } => (3, 3),
     }
+}
+
+/// Where bars begin that leave so many equal lites.
+fn equal(lites: u32, length: &Number, bar: &Number) -> Vec<Number> {
+    let free = length - bar * Number::from(lites.saturating_sub(1));
+    let lite = free.checked_div(&Number::from(lites)).unwrap_or_default();
+    let start = |number: u32| &lite * Number::from(number) + bar * Number::from(number - 1);
+    (1..lites).map(start).collect()
 }
 
 #[cfg(test)]
@@ -88,6 +112,21 @@ mod tests {
         assert_eq!(lefts, ["28/3", "53/3"]);
         let level: Vec<String> = bars.iter().skip(2).map(|bar| bar.top.to_string()).collect();
         assert_eq!(level, ["20.5"]);
+    }
+
+    #[test]
+    fn the_upright_bars_of_a_top_row_end_at_its_level_bar() {
+        let pattern = GrillePattern::TopRow {
+            columns: 3,
+            height: Number::from(10),
+        };
+        let bars = bars(&grille(pattern), &glass());
+        let ends: Vec<(String, String)> = bars
+            .iter()
+            .map(|bar| (bar.top.to_string(), bar.bottom.to_string()))
+            .collect();
+        let of = |top: &str, bottom: &str| (top.to_owned(), bottom.to_owned());
+        assert_eq!(ends, [of("3", "12.5"), of("3", "12.5"), of("12.5", "13.5")]);
     }
 
     #[test]

@@ -179,6 +179,22 @@ fn check_grille(grille: &Grille, glass: &Region, panel: usize, words: Words) -> 
             }
             bar * Number::from(columns - 1) < glass.width() && bar * Number::from(rows - 1) < glass.height()
         }
+        GrillePattern::TopRow { columns, height } => {
+            if !(1..=LITES_MOST).contains(columns) {
+                return Err(DrawingError::GrilleCount {
+                    panel,
+                    found: (*columns, 2),
+                    most: LITES_MOST,
+                });
+            }
+            words.expect(
+                height.is_positive() && is_measure(height),
+                "height of the top row",
+                height,
+                "a length above 0",
+            )?;
+            bar * Number::from(columns - 1) < glass.width() && bar < height && height + bar < glass.height()
+        }
         GrillePattern::Prairie { inset } => {
             words.expect(
                 inset.is_positive() && is_measure(inset),

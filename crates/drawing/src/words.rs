@@ -121,6 +121,10 @@ fn bars(grille: &Grille, unit: LengthUnit) -> String {
         GrillePattern::Colonial { columns, rows } => {
             format!("grille {columns} wide by {rows} high, bars {bar}, {colour}")
         }
+        GrillePattern::TopRow { columns, height } => {
+            let height = format_length(height, unit);
+            format!("grille of {columns} lites in a row {height} high at the top, bars {bar}, {colour}")
+        }
         GrillePattern::Prairie { inset } => {
             format!(
                 "prairie grille {} from the edge of the glass, bars {bar}, {colour}",

@@ -1,0 +1,96 @@
+//! `astragal draw`: draws the units of an order to scale, as one sheet for paper or one picture.
+//!
+//! Every unit is completed as `quote` completes it; what is not known yet is not drawn, and its place on the sheet says why.
+//!
+//! Always holds: nothing is drawn of an order with errors; the same files give the same bytes.
+
+mod elevation;
+mod sheet;
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use astragal_catalog::order::{ReadOptions, read_order};
+use astragal_core::complete::Aim;
+use astragal_drawing::{DrawingError, elevation_svg, sheet_html};
+
+use crate::arguments::{DrawArguments, Format};
+use crate::exit::Exit;
+use crate::output::{self, write_findings};
+use crate::quote::work::{Quote, QuotedUnit};
+use crate::quote::{failed, unreadable, used};
+
+/// Carries the command out.
+pub(crate) fn run(arguments: &DrawArguments) -> Exit {
+    let read = read_order(&arguments.order, &ReadOptions { date: arguments.date });
+    let Some(file) = &read.order else {
+        return unreadable(&read, Format::Text, "; nothing was drawn");
+    };
+    if !read.findings.is_empty() {
+        write_findings(&read.findings, &read.sources, "");
+    }
+    let (used, left_out) = (used(file), BTreeSet::new());
+    let aim = if arguments.cheapest {
+        Aim::Cheapest
+    } else {
+        Aim::Standard
+    };
+    let quote = match Quote::new(&file.order, &used, &left_out, arguments.date.is_some(), Some(aim)) {
+        Ok(quote) => quote,
+        Err(message) => return failed(&message, &read, Format::Text),
+    };
+    match &arguments.opening {
+        None => drawn_sheet(&quote, arguments.out.as_deref()),
+        Some(tag) => picture(&quote, tag, arguments.out.as_deref()),
+    }
+}
+
+fn drawn_sheet(quote: &Quote<'_>, out: Option<&Path>) -> Exit {
+    let exit = if quote.units.iter().all(|unit| elevation::elevation(unit).is_ok()) {
+        Exit::Holds
+    } else {
+        Exit::Undecided
+    };
+    match sheet_html(&sheet::sheet(quote)) {
+        Ok(html) => write(html, out, exit),
+        Err(error) => refused(&error),
+    }
+}
+
+/// The picture of one opening's unit.
+fn picture(quote: &Quote<'_>, tag: &str, out: Option<&Path>) -> Exit {
+    let of_opening = |unit: &&QuotedUnit<'_>| unit.opening.tag == tag;
+    let Some(unit) = quote.units.iter().find(of_opening) else {
+        let tags: Vec<&str> = quote.units.iter().map(|unit| unit.opening.tag.as_str()).collect();
+        let message = format!("there is no opening `{tag}` in order `{}`", quote.order.id);
+        return output::usage(&message, &format!("openings are {}", tags.join(", ")));
+    };
+    match elevation::elevation(unit) {
+        Ok(elevation) => match elevation_svg(&elevation) {
+            Ok(svg) => write(svg, out, Exit::Holds),
+            Err(error) => refused(&error),
+        },
+        Err(why) => {
+            output::write_message(&format!("opening `{tag}` is not drawn: {why}\n"));
+            Exit::Undecided
+        }
+    }
+}
+
+fn refused(error: &DrawingError) -> Exit {
+    output::write_message(&format!("error: {error}\n  = help: {}\n", error.help()));
+    Exit::Unreadable
+}
+
+fn write(text: String, out: Option<&Path>, exit: Exit) -> Exit {
+    let Some(path) = out else {
+        return output::write_text(&text, exit);
+    };
+    match std::fs::write(path, text) {
+        Ok(()) => exit,
+        Err(error) => {
+            output::write_message(&format!("error: cannot write `{}`: {error}\n", path.display()));
+            Exit::Unwritten
+        }
+    }
+}
