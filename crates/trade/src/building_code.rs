@@ -8,6 +8,8 @@
 
 use std::fmt;
 
+use crate::refusal::shown;
+
 /// An edition of a model code.
 ///
 /// # Examples
@@ -42,7 +44,7 @@ pub enum Edition {
 /// A text that names no edition known here.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct EditionTextError {
-    /// What was found.
+    /// What was found, at most 40 characters of it.
     pub found: String,
 }
 
@@ -82,9 +84,7 @@ impl Edition {
             "ibc2018" | "2018ibc" => Ok(Self::Ibc2018),
             "ibc2021" | "2021ibc" => Ok(Self::Ibc2021),
             "nfpa101" => Ok(Self::Nfpa101),
-            _ => Err(EditionTextError {
-                found: text.to_owned(),
-            }),
+            _ => Err(EditionTextError { found: shown(text) }),
         }
     }
 

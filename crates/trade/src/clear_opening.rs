@@ -156,7 +156,7 @@ pub enum NoOpening {
 /// let operation = Operation::Slider { vent_fraction: Number::ratio(2, 3).ok_or("no number")? };
 /// let refused = clear_opening(&Number::from(60), &Number::from(42), &losses, &operation);
 /// let text = refused.err().ok_or("taken")?.to_string();
-/// assert_eq!(text, "share of the width that the sliding sash takes is `2/3`; expected a share above 0 and at most 1/2");
+/// assert_eq!(text, "share of the width that the sliding sash takes is `0.66666666…`; expected a share above 0 and at most 1/2");
 /// # Ok::<(), &str>(())
 /// ```
 pub fn clear_opening(

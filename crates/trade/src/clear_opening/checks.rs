@@ -9,6 +9,7 @@ use crate::fact::Fact;
 use crate::facts_error::{Contradiction, FactsError};
 use crate::input::{self, InputError};
 use crate::interval::Interval;
+use crate::refusal::{self, shown};
 
 pub(super) fn unit(
     width: &Number,
@@ -57,7 +58,7 @@ fn stopped(width: &Number, sash: &StoppedSash) -> Result<(), FactsError> {
         if !taken {
             return Err(refused(
                 Fact::OpeningAngle,
-                part.to_string(),
+                shown(&part.to_string()),
                 "a cosine and a sine from 0 to 1",
             ));
         }
@@ -71,8 +72,8 @@ fn stopped(width: &Number, sash: &StoppedSash) -> Result<(), FactsError> {
         return Ok(());
     }
     Err(FactsError::Contradiction(Contradiction {
-        one: (Fact::OpeningAngle, format!("cosine {}", sash.cosine)),
-        other: (Fact::OpeningAngle, format!("sine {}", sash.sine)),
+        one: (Fact::OpeningAngle, shown(&format!("cosine {}", sash.cosine))),
+        other: (Fact::OpeningAngle, shown(&format!("sine {}", sash.sine))),
         expected: "squares that add up to 1, or intervals that have such in them",
     }))
 }
@@ -108,7 +109,7 @@ fn share(fact: Fact, found: &Number, taken: bool, expected: &str) -> Result<(), 
     if taken {
         return Ok(());
     }
-    Err(refused(fact, found.to_string(), expected))
+    Err(FactsError::Input(refusal::refused(fact, found, expected)))
 }
 
 fn refused(fact: Fact, found: String, expected: &str) -> FactsError {

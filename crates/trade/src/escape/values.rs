@@ -11,6 +11,7 @@ use astragal_exact::Number;
 use super::excuse::Scope;
 use crate::basis::Basis;
 use crate::building_code::Edition;
+use crate::constant::over;
 
 /// The sill of a grade-floor opening is at most this far above or below the adjacent ground, in inches.
 pub(super) const GRADE_FLOOR_MOST: i64 = 44;
@@ -109,9 +110,9 @@ pub fn values(edition: Edition) -> Values {
     }
 }
 
-/// Tenths of a square foot in square inches. Ten is not nothing: the default is never taken.
+/// Tenths of a square foot in square inches.
 fn square_feet_tenths(tenths: i64) -> Number {
-    Number::ratio(tenths * 144, 10).unwrap_or_default()
+    over::<10>(tenths * 144)
 }
 
 fn sections(edition: Edition) -> Sections {

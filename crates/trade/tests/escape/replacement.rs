@@ -109,14 +109,15 @@ fn only_sizes_and_the_height_of_the_bottom_may_be_excused() {
 #[test]
 fn what_may_be_lacking_beside_sizes_is_asked_first() {
     let rows = [
-        ("? x 40", "none", "may be excused"),
-        ("20 x 40", "?", "open: control_device"),
-        ("20 x 40", "stop", "not: OnlySizes"),
+        ("? x 40", "120", "none", "may be excused"),
+        ("20 x 40", "120", "?", "open: control_device"),
+        ("20 x 40", "?", "none", "open: sill_above_grade"),
+        ("20 x 40", "120", "stop", "not: OnlySizes"),
     ];
-    for (sizes, device_text, expected) in rows {
+    for (sizes, sill, device_text, expected) in rows {
         let opened = Opening {
             device: device(device_text),
-            ..window(sizes, "30", "120")
+            ..window(sizes, "30", sill)
         };
         let answer = opening(edition("IRC 2021"), &excused(opened)).unwrap();
         assert_ne!(answer.verdict, Verdict::Meets);

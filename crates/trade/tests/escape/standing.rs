@@ -1,9 +1,9 @@
 //! Where the values stand, what is not known of them, and which facts are refused.
 
-use super::text_rows::number;
+use super::text_rows::{number, rows};
 use super::window;
-use astragal_trade::escape::{Edition, Opening, Reach, Remark, opening, values};
-use astragal_trade::{Fact, FactsError};
+use astragal_trade::escape::{Edition, Opening, Reach, Remark, Values, opening, values};
+use astragal_trade::{Basis, Fact, FactsError, Status};
 
 #[test]
 fn what_is_not_known_of_a_window_well_is_said() {
@@ -24,60 +24,56 @@ fn what_is_not_known_of_a_window_well_is_said() {
     }
 }
 
-/// Where the values stand, as read in texts that quote IRC 2018, 2021 and 2024; IBC 2018 from memory.
+/// Where the values stand: IRC 2018, 2021 and 2024 and NFPA 101 in texts that quote them, `recalled` where the text of that edition was
+/// not seen; the IBC of 2021 by the section that IEBC 505.3 names as the equal of IRC R310.2.
+const SECTIONS: &str = "
+    row          | IRC 2018                      | IRC 2021            | IRC 2024                                | IBC 2018                | IBC 2021         | NFPA 101
+    area         | R310.2.1                      | R310.2.1            | R319.2.1                                | 1030 recalled           | 1031.3           | 24.2.2.3
+    grade floor  | R310.2.1, exception           | R310.2.1, exception | R319.2.1, exception                     | 1030 recalled           | 1031.3           | -
+    below ground | R310.2.1, exception recalled  | R310.2.1, exception | R319.2.1, exception recalled            | -                       | -                | -
+    width        | R310.2.1                      | R310.2.2            | R319.2.2                                | 1030 recalled           | 1031.3           | 24.2.2.3
+    height       | R310.2.1                      | R310.2.2            | R319.2.2                                | 1030 recalled           | 1031.3           | 24.2.2.3
+    bottom       | R310.2.2                      | R310.2.3            | R319.2.3                                | 1030 recalled           | 1031.3           | 24.2.2.3
+    without keys | R310.1.1                      | R310.1.1            | R319.2.2                                | 1030 recalled           | 1031.3           | 24.2.2.3
+    devices      | R310.1.1                      | R310.1.1            | R319, control devices recalled          | 505.3.1                 | 505.3.1          | 24.2.2.3
+    reach        | -                             | -                   | -                                       | -                       | -                | 24.2.2.3
+    well         | R310.2.3                      | R310.4              | R319.4 recalled                         | window wells recalled   | window wells recalled | -
+    replacement  | R310.2.5                      | R310.5              | R319, section number not seen recalled  | 505.3 recalled          | 505.3            | -
+    rooms        | R310.1                        | R310.1              | R319.1                                  | 1030 recalled           | 1031.3           | 24.2.2.3
+";
+
+fn basis_of(values: &Values, name: &str) -> Option<Basis> {
+    match name {
+        "area" => Some(values.area.basis),
+        "grade floor" => values.area_grade_floor.as_ref().map(|limit| limit.basis),
+        "below ground" => values.below_grade,
+        "width" => Some(values.width.basis),
+        "height" => Some(values.height.basis),
+        "bottom" => Some(values.bottom.basis),
+        "without keys" => Some(values.without_keys),
+        "devices" => Some(values.devices),
+        "reach" => values.reach.as_ref().map(|limit| limit.basis),
+        "well" => values.well,
+        "replacement" => values.replacement.map(|(basis, _)| basis),
+        "rooms" => Some(values.rooms),
+        other => panic!("`{other}` is no value"),
+    }
+}
+
 #[test]
-fn each_value_names_its_section() {
-    let sections = |edition| {
-        let values = values(edition);
-        [
-            values.area.basis,
-            values.height.basis,
-            values.bottom.basis,
-            values.without_keys,
-            values.rooms,
-        ]
-        .map(|basis| basis.to_string())
-    };
-    let rows = [
-        (
-            Edition::Irc2018,
-            [
-                "IRC 2018 R310.2.1",
-                "IRC 2018 R310.2.1",
-                "IRC 2018 R310.2.2",
-                "IRC 2018 R310.1.1",
-                "IRC 2018 R310.1",
-            ],
-        ),
-        (
-            Edition::Irc2021,
-            [
-                "IRC 2021 R310.2.1",
-                "IRC 2021 R310.2.2",
-                "IRC 2021 R310.2.3",
-                "IRC 2021 R310.1.1",
-                "IRC 2021 R310.1",
-            ],
-        ),
-        (
-            Edition::Irc2024,
-            [
-                "IRC 2024 R319.2.1",
-                "IRC 2024 R319.2.2",
-                "IRC 2024 R319.2.3",
-                "IRC 2024 R319.2.2",
-                "IRC 2024 R319.1",
-            ],
-        ),
-        (
-            Edition::Ibc2018,
-            ["IBC 2018 1030 (from memory, to be confirmed)"; 5],
-        ),
-        (Edition::Ibc2021, ["IBC 2021 1031.3"; 5]),
-        (Edition::Nfpa101, ["NFPA 101 24.2.2.3"; 5]),
-    ];
-    for (edition, expected) in rows {
-        assert_eq!(sections(edition), expected);
+fn each_value_names_its_section_and_how_far_it_was_seen() {
+    for row in rows(SECTIONS) {
+        for (expected, edition) in row.iter().skip(1).zip(Edition::ALL) {
+            let shown = basis_of(&values(*edition), row[0]).map_or("-".to_owned(), |basis| {
+                let recalled = if basis.status == Status::FromMemory {
+                    " recalled"
+                } else {
+                    ""
+                };
+                format!("{}{recalled}", basis.section)
+            });
+            assert_eq!(shown, *expected, "{}, {edition}", row[0]);
+        }
     }
 }
 

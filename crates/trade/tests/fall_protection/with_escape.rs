@@ -122,13 +122,23 @@ fn the_device_that_is_there_is_judged_as_it_is() {
 
 #[test]
 fn an_opening_too_narrow_for_a_sphere_needs_no_device() {
-    let narrow = Opening {
-        passes_sphere: Some(false),
-        ..window("120", "20")
-    };
-    let answer = both(Edition::Irc2021, &narrow, &way_out("3 x 40", "21"), Some(false)).unwrap();
-    assert_eq!(answer.serving, Serving::NoneNeeded);
-    assert!(answer.devices.iter().all(|it| it.protects == Truth::Yes));
+    for device in [Device::Nothing, Device::VentLatch] {
+        let narrow = Opening {
+            passes_sphere: Some(false),
+            device: Some(device),
+            ..window("120", "20")
+        };
+        let escaped = escape::Opening {
+            device: Some(device),
+            ..way_out("3 x 40", "21")
+        };
+        let answer = both(Edition::Irc2021, &narrow, &escaped, Some(false)).unwrap();
+        assert_eq!(answer.serving, Serving::NoneNeeded, "{device}");
+        assert!(
+            answer.devices.iter().all(|it| it.protects == Truth::Yes),
+            "{device}"
+        );
+    }
 }
 
 #[test]

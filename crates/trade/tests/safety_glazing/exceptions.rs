@@ -43,6 +43,10 @@ fn an_exception_may_excuse_its_own_locations_alone() {
             assert_eq!(answer.overall, expected, "{exception:?}, {location:?}");
             let calling: Vec<Location> = answer.calling_for_it().map(|found| found.location).collect();
             assert_eq!(calling, [location], "{exception:?}");
+            for found in &answer.locations {
+                let once = usize::from(places_of(exception).contains(&found.location));
+                assert_eq!(found.stated_exceptions.len(), once, "{exception:?}, {location:?}");
+            }
         }
     }
 }
