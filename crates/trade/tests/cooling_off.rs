@@ -142,6 +142,7 @@ fn each_holiday_has_its_rule_and_its_years() {
         "Veterans Day                        | 1978 | 1978-11-11 | 1978-11-10",
         "Veterans Day                        | 1977 | 1977-10-24 | 1977-10-24",
         "Thanksgiving Day                    | 2026 | 2026-11-26 | 2026-11-26",
+        "Thanksgiving Day                    | 2028 | 2028-11-23 | 2028-11-23",
         "Christmas Day                       | 2027 | 2027-12-25 | 2027-12-24",
         "Christmas Day                       | 1971 | 1971-12-25 | 1971-12-24",
         "Christmas Day                       | 1970 | -          | -",

@@ -45,6 +45,7 @@ fn diagonals_that_no_opening_has_are_refused() {
         "shorter, and wider than high    | width 60, 60, 60; height 36, 36, 36; diagonals 23.624, - | too far",
         "a square, and nearly nothing    | width 60, 60, 60; diagonals 0.01, 84.85      | no opening",
         "the law holds, the lean does not | diagonals 83.9, 52.5                        | askew",
+        "more than any lean explains      | diagonals 95, 40                            | no opening",
         "too small for a tape            | width 0.1, 0.1, 0.1; height 0.1, 0.1, 0.1; diagonals 0.14, 0.14 | taken",
     ];
     for row in rows {
