@@ -5,7 +5,7 @@
 //!
 //! Always holds: the open share is above 0 and below 1, exact; a strand as wide as its spacing leaves no screen and is refused.
 //! A screen keeps insects out. It is no fall protection and no guard: what the code asks at an upper floor is asked as if there
-//! were none.
+//! were none ([`crate::fall_protection`]).
 //!
 //! Source: open area as opening over opening and wire, squared for a square mesh, by a wire-cloth supplier's formula.
 

@@ -6,6 +6,7 @@ mod grades;
 mod look_for;
 mod tested_size;
 mod wind;
+mod wind_digits;
 
 use astragal_exact::Number;
 use astragal_trade::structure::{Exposure, ExposureReading, Grade, WindSite, WindStandard};
