@@ -17,6 +17,7 @@ mod prices;
 mod quote;
 mod readings;
 mod rooms;
+mod sale;
 mod values;
 mod writing;
 

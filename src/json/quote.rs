@@ -9,6 +9,7 @@ use crate::exit::Exit;
 use crate::json::extra::Numbers;
 use crate::json::order::{OpeningAnswer, OrderAnswer};
 use crate::json::rooms::{RoomAnswer, rooms};
+use crate::json::sale::{CoolingAnswer, cooling_answer};
 use crate::json::values::{Amount, amount};
 use crate::json::{FORMAT, JsonFinding};
 use crate::quote::words::CAUTION;
@@ -27,6 +28,8 @@ struct QuoteAnswer {
     rooms: Vec<RoomAnswer>,
     totals: TotalsAnswer,
     summary: Summary,
+    /// Until when the buyer may cancel; null for an order in another currency than US dollars.
+    cooling_off: Option<CoolingAnswer>,
     caution: &'static str,
     findings: Vec<JsonFinding>,
 }
@@ -105,6 +108,7 @@ pub(crate) fn quote(quote: &Quote<'_>, findings: &[Finding], sources: &Sources) 
         rooms: rooms(quote),
         totals: totals(quote),
         summary: summary(quote),
+        cooling_off: cooling_answer(quote),
         caution: CAUTION,
         findings: JsonFinding::all(findings, sources),
     };

@@ -11,6 +11,7 @@ pub(crate) mod engines;
 pub(crate) mod nearest;
 pub(crate) mod picked;
 pub(crate) mod rooms;
+pub(crate) mod sale;
 pub(crate) mod words;
 pub(crate) mod work;
 

@@ -16,6 +16,7 @@ mod page;
 mod prices;
 mod rooms;
 mod rules;
+mod sale;
 mod totals;
 mod why;
 

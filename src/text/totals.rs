@@ -9,6 +9,7 @@ use crate::quote::words::CAUTION;
 use crate::quote::work::{Quote, QuotedUnit, SignOff, Totals};
 use crate::text::opening::{verdict_tone, verdict_words};
 use crate::text::page::{Page, Tone};
+use crate::text::sale;
 
 pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     page.blank();
@@ -25,6 +26,7 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
         let named: Vec<String> = quote.left_out.iter().map(|id| format!("`{id}`")).collect();
         page.text(0, &format!("The rules of {} were not applied.", joined(&named)));
     }
+    sale::write(page, quote);
     page.blank();
     page.text(0, CAUTION);
 }

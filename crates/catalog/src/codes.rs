@@ -7,7 +7,7 @@
 //! Source: our own.
 
 /// The codes, sorted, each with its meaning.
-pub const CODES: [(&str, &str); 156] = [
+pub const CODES: [(&str, &str); 157] = [
     (
         "ALTERNATE_OF_ALTERNATE",
         "an opening is an alternate to one that is an alternate itself",
@@ -73,6 +73,10 @@ pub const CODES: [(&str, &str); 156] = [
     ("CURRENCY_UNKNOWN", "a currency is not one of ISO 4217"),
     ("CYCLE", "a thing is worked out from itself"),
     ("DATES_OUT_OF_ORDER", "a time ends before it begins"),
+    (
+        "DATE_OUT_OF_RANGE",
+        "a date lies outside the years that are known",
+    ),
     (
         "DIVISION",
         "a formula divides by zero, or by something that is no written number",

@@ -58,7 +58,7 @@ pub use judge::{
     TailFinding, Total, Verdict, judge, judge_room,
 };
 pub use money::Money;
-pub use order::{Extra, Opening, OpeningReadings, Order, Place, Room, UnitRequest, Waiver};
+pub use order::{Agreement, Extra, Opening, OpeningReadings, Order, Place, Room, UnitRequest, Waiver};
 pub use plan::Step;
 pub use policy::{Policy, PolicyTerms};
 pub use price::{Amount, AmountKind, Axis, Beyond, Book, Class, Grid, PriceItem, SheetRow, TailStep};

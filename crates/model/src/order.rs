@@ -3,6 +3,7 @@
 //! The order here is already resolved: facts are inherited, measures have their types, picks name attributes of the
 //! opening's catalog. Files are read, and faults in them found, by the crate `astragal-catalog`.
 
+use astragal_trade::cooling_off::PlaceOfSale;
 use astragal_trade::measuring::Readings;
 use jiff::civil::Date;
 
@@ -20,6 +21,8 @@ pub struct Order {
     pub date: Date,
     /// The currency of all its prices.
     pub currency: Currency,
+    /// Where and when it is agreed to, as far as that is known.
+    pub sale: Agreement,
     /// What a person calls the house, and more that is only shown.
     pub label: String,
     /// The floors in file order: id, label.
@@ -32,6 +35,15 @@ pub struct Order {
     pub openings: Vec<Opening>,
     /// Data of the caller, carried untouched.
     pub extra: Extra,
+}
+
+/// Where and when an order is agreed to.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub struct Agreement {
+    /// Where it is agreed to.
+    pub place: Option<PlaceOfSale>,
+    /// The day on which the buyer signs.
+    pub signed: Option<Date>,
 }
 
 /// A floor or a face.

@@ -164,6 +164,7 @@ fn read(path: &Path, options: ReadOptions, sources: &mut Sources, findings: &Fin
         id: raw.id.as_ref()?.value.clone(),
         date: options.date.or(raw.date)?,
         currency: raw.currency?,
+        sale: raw.sale,
         label: raw
             .label
             .clone()

@@ -2,7 +2,7 @@
 
 use super::shape::Shape;
 use super::table::Table;
-use super::value::{currency, date, filled, id, list, path, text};
+use super::value::{currency, date, filled, id, list, path, text, word};
 use super::{example, site};
 use crate::order::QUANTITY_LIMIT;
 
@@ -52,6 +52,24 @@ fn header() -> Shape {
         .required(
             "currency",
             currency("The currency of all price books that are used: three letters of ISO 4217."),
+        )
+        .optional(
+            "sold_at",
+            word(
+                "Where it is agreed to, on which the right to cancel depends. Left out: not known.",
+                &[
+                    ("buyers-home", "at the buyer's home"),
+                    ("elsewhere", "elsewhere, away from the seller's place of business"),
+                    ("sellers-premises", "at the seller's place of business"),
+                ],
+            ),
+        )
+        .optional(
+            "signed",
+            date(
+                "The day on which the buyer signs. Left out: not known.",
+                "2026-11-25",
+            ),
         )
         .optional("extra", site::extra())
         .into_shape()

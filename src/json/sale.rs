@@ -1,0 +1,40 @@
+//! Until when the buyer may cancel, for a program.
+
+use astragal_trade::Truth;
+use astragal_trade::cooling_off::CoolingOff;
+use serde::Serialize;
+
+use crate::quote::sale::cooling;
+use crate::quote::work::Quote;
+
+/// What the federal rule says of a sale away from the seller's shop; a check, and state law may give longer.
+#[derive(Serialize)]
+pub(super) struct CoolingAnswer {
+    /// Null where it is not known.
+    applies: Option<bool>,
+    /// The last day on which the buyer may cancel, until midnight; named and observed holidays left out.
+    last_day: Option<String>,
+    /// The same if days on which a holiday is only observed count as business days.
+    by_named_days: Option<String>,
+    /// What has to be known.
+    missing: Vec<&'static str>,
+    basis: String,
+}
+
+pub(super) fn cooling_answer(quote: &Quote<'_>) -> Option<CoolingAnswer> {
+    cooling(quote).map(|answer| answer_of(&answer))
+}
+
+fn answer_of(answer: &CoolingOff) -> CoolingAnswer {
+    CoolingAnswer {
+        applies: match answer.applies {
+            Truth::Yes => Some(true),
+            Truth::No => Some(false),
+            Truth::Unknown(_) => None,
+        },
+        last_day: answer.last_day.map(|last| last.day.to_string()),
+        by_named_days: answer.last_day.map(|last| last.by_named_days.to_string()),
+        missing: answer.missing.iter().map(|fact| fact.id()).collect(),
+        basis: astragal_trade::cooling_off::DAYS_BASIS.to_string(),
+    }
+}

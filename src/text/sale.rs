@@ -1,0 +1,42 @@
+//! Until when the buyer may cancel, in a sentence.
+
+use astragal_trade::Truth;
+use astragal_trade::cooling_off::{BUSINESS_DAYS, CoolingOff, DAYS_BASIS, NOT_COVERED, STATE_LAW};
+
+use crate::quote::sale::cooling;
+use crate::quote::work::Quote;
+use crate::text::page::Page;
+
+pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
+    let Some(answer) = cooling(quote) else { return };
+    page.blank();
+    page.text(0, &sentence(&answer));
+    if answer.applies != Truth::No {
+        let cases: Vec<&str> = NOT_COVERED.iter().map(|(case, _)| *case).collect();
+        page.text(
+            0,
+            &format!("The rule leaves a sale out when {}.", cases.join("; or when ")),
+        );
+    }
+}
+
+fn sentence(answer: &CoolingOff) -> String {
+    let wants: Vec<&str> = answer.missing.iter().map(|fact| fact.label()).collect();
+    match (&answer.applies, answer.last_day) {
+        (Truth::No, _) => {
+            format!("The federal cooling-off rule does not reach this sale, by place and price; {STATE_LAW}.")
+        }
+        (Truth::Yes, Some(last)) => {
+            format!("Check: the buyer may cancel {last} ({DAYS_BASIS}).")
+        }
+        (_, Some(last)) => format!(
+            "Whether the buyer may cancel waits for: {}. If so, {last} ({DAYS_BASIS}).",
+            wants.join(", ")
+        ),
+        (_, None) => format!(
+            "Whether and until when the buyer may cancel waits for: {}. Where the rule applies, until midnight of business \
+             day {BUSINESS_DAYS} after signing; {STATE_LAW} ({DAYS_BASIS}).",
+            wants.join(", ")
+        ),
+    }
+}
