@@ -72,6 +72,7 @@ struct CountsAnswer {
     facts: usize,
     figures: usize,
     rules: BTreeMap<String, usize>,
+    room_rules: usize,
     tables: usize,
     rows: usize,
     items: usize,
@@ -225,6 +226,7 @@ fn counts(counts: &Counts) -> CountsAnswer {
             .iter()
             .map(|(id, count)| (id.to_string(), *count))
             .collect(),
+        room_rules: counts.room_rules,
         tables: counts.tables,
         rows: counts.rows,
         items: counts.items,

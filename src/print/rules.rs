@@ -10,7 +10,7 @@
 use std::collections::BTreeSet;
 
 use astragal_catalog::DeclarationKind;
-use astragal_model::{AttributeIndex, Declarations, Expression, Id, Requirement, Rule, Subject};
+use astragal_model::{AttributeIndex, Declarations, Expression, Id, Requirement, RoomRule, Rule, Subject};
 
 use super::chart::section_of;
 use super::pages::{AuthorityRules, Demand, RuleGroup, RuleSheet};
@@ -37,10 +37,13 @@ pub(crate) struct Placed {
 /// Reads all rules and says where they belong.
 pub(crate) fn place(reading: Reading<'_>) -> Placed {
     let rules: Vec<&Rule> = first_of_each(&reading.declarations().rules, |rule| &rule.id).collect();
+    let of_units = rules
+        .iter()
+        .map(|rule| (home(reading.declarations(), rule), sheet(reading, rule)));
+    let of_rooms = reading.declarations().room_rules.iter();
     Placed {
-        waiting: rules
-            .iter()
-            .map(|rule| (home(reading.declarations(), rule), sheet(reading, rule)))
+        waiting: of_units
+            .chain(of_rooms.map(|rule| of_room(reading, rule)))
             .collect(),
         mentions: rules
             .iter()
@@ -131,6 +134,30 @@ fn home(declarations: &Declarations, rule: &Rule) -> Home {
         is_size,
         section: section.filter(|_| !is_size),
     }
+}
+
+/// A rule over a room stands with its authority, or with the sizes; its condition says that one opening meets it.
+fn of_room(reading: Reading<'_>, rule: &RoomRule) -> (Home, RuleSheet) {
+    let home = Home {
+        authority: (rule.authority.as_str() != "plant").then(|| rule.authority.clone()),
+        is_size: true,
+        section: None,
+    };
+    let key = |key| (DeclarationKind::RoomRule, &rule.id, key);
+    let mut condition = reading.demand(key("at_least_one"), None, &rule.at_least_one);
+    condition.words = format!("of one opening of the room at least: {}", condition.words);
+    let sheet = RuleSheet {
+        id: rule.id.clone(),
+        authority: rule.authority.clone(),
+        effect: rule.effect,
+        waivable: false,
+        basis: rule.basis.clone(),
+        parts: None,
+        message: reading.message(&rule.message, None),
+        when: reading.when(key("when"), None, rule.when.as_ref()),
+        demand: Demand::Condition(condition),
+    };
+    (home, sheet)
 }
 
 fn is_size(subject: &Subject) -> bool {

@@ -73,6 +73,7 @@ fn catalog(page: &mut Page, catalog: &CatalogSummary) {
         counted(counts.facts, "site fact"),
         counted(counts.figures, "figure"),
         format!("{}{by}", counted(rules, "rule")),
+        counted(counts.room_rules, "room rule"),
         format!(
             "{} with {}",
             counted(counts.tables, "table"),

@@ -1,6 +1,6 @@
 //! What there is to say about one rule: its own lines, where they stand, its table, and the examples that break it.
 
-use astragal_model::{Effect, Id, Rule};
+use astragal_model::{Effect, Id, RoomRule, Rule};
 
 use super::CheckReport;
 use crate::finding::Place;
@@ -67,18 +67,23 @@ impl CheckReport {
         self.catalogs
             .iter()
             .filter_map(|loaded| {
-                let mut rules = loaded.catalog.declarations().rules.iter();
-                let rule = rules.find(|rule| rule.id == id)?;
-                explanation(loaded, rule, &self.sources)
+                let declared = loaded.catalog.declarations();
+                if let Some(rule) = declared.rules.iter().find(|rule| rule.id == id) {
+                    return explanation(loaded, rule, &self.sources);
+                }
+                let rule = declared.room_rules.iter().find(|rule| rule.id == id)?;
+                of_room(loaded, rule, &self.sources)
             })
             .collect()
     }
 
     /// The ids of all rules of the checked catalogs.
     pub fn rule_ids(&self) -> impl Iterator<Item = &Id> {
-        self.catalogs
-            .iter()
-            .flat_map(|loaded| loaded.catalog.declarations().rules.iter().map(|rule| &rule.id))
+        self.catalogs.iter().flat_map(|loaded| {
+            let declared = loaded.catalog.declarations();
+            let of_rooms = declared.room_rules.iter().map(|rule| &rule.id);
+            declared.rules.iter().map(|rule| &rule.id).chain(of_rooms)
+        })
     }
 }
 
@@ -113,6 +118,40 @@ fn explanation(loaded: &LoadedCatalog, rule: &Rule, sources: &Sources) -> Option
             .filter(|(_, rows)| *rows <= ROWS_SHOWN)
             .map(|(file, _)| all_lines(file, sources)),
         row_count: sheet.map(|(_, rows)| rows),
+        examples,
+    })
+}
+
+/// A rule over a room; its examples are those in whose room it does not hold.
+fn of_room(loaded: &LoadedCatalog, rule: &RoomRule, sources: &Sources) -> Option<RuleExplanation> {
+    let declarations = loaded.catalog.declarations();
+    let stands = loaded.places.of_kind(DeclarationKind::RoomRule, &rule.id)?;
+    let breaking = declarations
+        .examples
+        .iter()
+        .filter(|example| example.room_breaks.contains(&rule.id));
+    let mut examples: Vec<ExampleLines> = breaking
+        .filter_map(|example| {
+            let stands = loaded.places.of_kind(DeclarationKind::Example, &example.id)?;
+            Some(ExampleLines {
+                id: example.id.clone(),
+                is_alone: example.room_breaks.len() == 1 && example.breaks.is_empty(),
+                lines: lines_of(&stands.block, sources),
+            })
+        })
+        .collect();
+    examples.sort_by_key(|example| !example.is_alone);
+    Some(RuleExplanation {
+        catalog: declarations.id.clone(),
+        rule: rule.id.clone(),
+        authority: rule.authority.clone(),
+        effect: rule.effect,
+        waivable: false,
+        message: rule.message.written(&loaded.catalog),
+        basis: rule.basis.clone(),
+        lines: lines_of(&stands.block, sources),
+        table: None,
+        row_count: None,
         examples,
     })
 }
