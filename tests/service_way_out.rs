@@ -10,7 +10,7 @@
 mod program;
 mod served;
 
-use program::{changed_house, copy_folder, json};
+use program::{changed_house, copy_folder, house_with_width, json};
 use serde_json::{Value, json as value};
 use served::asked::{list, opening, text, unit};
 use served::filled::{as_completed, changed, filled};
@@ -122,8 +122,7 @@ fn pins_that_stand_in_the_way_are_told_from_picks_that_conflict() {
 /// 9999 inches are too wide for every unit, pinned or not.
 #[test]
 fn where_pins_are_not_what_stands_in_the_way_nothing_is_said_of_them() {
-    let width = "opening_width = { size = \"28 7/16\"";
-    let (_folder, path) = changed_house("B1", width, "opening_width = { size = \"9999\"");
+    let (_folder, path) = house_with_width("B1", "9999", "45 9/16");
     let (opening, mut unit) = quoted(&path, "B1");
     let service = Service::start(&[]);
     run(&service, async |mut client| {

@@ -10,7 +10,7 @@
 
 mod program;
 
-use program::{block, changed_house as house, check_says, copy_folder, json, order, run};
+use program::{block, changed_house as house, check_says, copy_folder, house_with_width, json, order, run};
 use serde_json::{Value, json as value};
 
 /// One opening of a quote for a program.
@@ -110,11 +110,7 @@ fn where_pins_are_not_what_stands_in_the_way_nothing_is_said_of_them() {
 /// 9999 inches are too wide for every unit; the rules that say so stand there.
 #[test]
 fn where_nothing_holds_the_options_say_which_rules_are_broken() {
-    let (_folder, path) = house(
-        "B1",
-        "opening_width = { size = \"28 7/16\"",
-        "opening_width = { size = \"9999\"",
-    );
+    let (_folder, path) = house_with_width("B1", "9999", "45 9/16");
     let unit = options(&path, "B1");
     let rules = unit["broken"].as_array().expect("rules");
     assert!(!rules.is_empty());

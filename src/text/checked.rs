@@ -62,7 +62,7 @@ fn catalog(page: &mut Page, catalog: &CatalogSummary) {
     } else {
         format!(" ({})", by.join(", "))
     };
-    let things = [
+    let mut things = vec![
         format!(
             "{} with {}",
             counted(counts.attributes, "attribute"),
@@ -73,7 +73,6 @@ fn catalog(page: &mut Page, catalog: &CatalogSummary) {
         counted(counts.facts, "site fact"),
         counted(counts.figures, "figure"),
         format!("{}{by}", counted(rules, "rule")),
-        counted(counts.room_rules, "room rule"),
         format!(
             "{} with {}",
             counted(counts.tables, "table"),
@@ -83,6 +82,9 @@ fn catalog(page: &mut Page, catalog: &CatalogSummary) {
         counted(counts.notices, "notice"),
         format!("{} proved", counted(counts.examples, "example")),
     ];
+    if counts.room_rules > 0 {
+        things.insert(6, counted(counts.room_rules, "room rule"));
+    }
     page.text(
         2,
         &format!("in {}: {}", folder(catalog.folder.as_str()), things.join("; ")),

@@ -4,7 +4,7 @@
 //!   Measured
 //!     Widths, top, middle, bottom  28 1/2 in, 28 9/16 in, 28 1/2 in
 //!     Diagonals                    53 7/8 in, 53 3/4 in
-//!     Opening width                28.3819... in, of the largest upright rectangle; nobody has deducted
+//!     Opening width                28 3/8 in, of the largest upright rectangle, rounded down, nobody has deducted
 //! ```
 //!
 //! Always holds: every reading is shown as it was read; what is worked out says so; what was not read is said.
@@ -61,7 +61,7 @@ fn size(unit: &QuotedUnit<'_>, index: MeasureIndex, measured: &Measured) -> (Str
     let subject = Subject::Measure(index);
     let taken = catalog.declarations().measures.at(index).taken_as;
     let how = if unit.opening.readings.is_some() && taken.is_some() {
-        ", of the largest upright rectangle"
+        ", of the largest upright rectangle, rounded down"
     } else {
         ""
     };

@@ -10,6 +10,17 @@ use crate::text::page::Page;
 pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     let Some(answer) = cooling(quote) else { return };
     page.blank();
+    let sale = quote.order.sale;
+    if sale.place.is_none() && sale.signed.is_none() {
+        page.text(
+            0,
+            &format!(
+                "Until when the buyer may cancel is not said: the order does not say where it is agreed to (`sold_at`) and when \
+                 it is signed (`signed`). Ask; {STATE_LAW} ({DAYS_BASIS})."
+            ),
+        );
+        return;
+    }
     page.text(0, &sentence(&answer));
     if answer.applies != Truth::No {
         let cases: Vec<&str> = NOT_COVERED.iter().map(|(case, _)| *case).collect();

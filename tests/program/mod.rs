@@ -130,6 +130,20 @@ pub(crate) fn copy_folder(from: &str, to: &Path) {
     }
 }
 
+/// The demo house with one opening whose readings are a width instead, from which nobody has deducted, and its height.
+pub(crate) fn house_with_width(tag: &str, width: &str, height: &str) -> (tempfile::TempDir, String) {
+    let order = fs::read_to_string("examples/corner-house/order.toml").expect("the order");
+    let at = order.find(&format!("tag = \"{tag}\"")).expect("the opening");
+    let line = order[at..].lines().find(|line| line.starts_with("readings = "));
+    let size = |size: &str| format!("{{ size = \"{size}\", deducted_by = \"nobody\" }}");
+    let measures = format!(
+        "measures = {{ opening_width = {}, opening_height = {} }}",
+        size(width),
+        size(height)
+    );
+    changed_house(tag, line.expect("readings"), &measures)
+}
+
 /// The demo house with a change after the tag of one opening.
 pub(crate) fn changed_house(tag: &str, before: &str, after: &str) -> (tempfile::TempDir, String) {
     let folder = tempfile::tempdir().expect("a folder");

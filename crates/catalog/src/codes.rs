@@ -176,10 +176,6 @@ pub const CODES: [(&str, &str); 157] = [
     ),
     ("NOT_A_FIGURE", "a figure is expected and something else is named"),
     ("NOT_A_NAME", "something that is no name stands before a dot"),
-    (
-        "NOT_OF_A_ROOM",
-        "a room rule reads in `when` or `message` what may differ from opening to opening",
-    ),
     ("NOT_A_NUMBER", "a number is no number"),
     ("NOT_A_VALUE", "a name stands for no value of its own"),
     (
@@ -197,6 +193,10 @@ pub const CODES: [(&str, &str); 157] = [
     (
         "NOT_GUARDED",
         "an attribute that may be not asked is read without looking whether it is",
+    ),
+    (
+        "NOT_OF_A_ROOM",
+        "a room rule reads in `when` or `message` what may differ from opening to opening",
     ),
     ("NOT_THERE", "there is no such file or folder"),
     ("NOT_UTF8", "a file is not saved as UTF-8 text"),

@@ -1,7 +1,7 @@
 //! Raw readings of an opening, and the measures and facts that are worked out from them.
 //!
 //! `readings = { widths = ["36", "36 1/8", "36"], heights = [...], diagonals = ["70", "70"], deducted_by = "nobody" }` gives the
-//! measures that the catalog declares `taken_as` width and height the largest upright rectangle, and its facts
+//! measures that the catalog declares `taken_as` width and height the largest upright rectangle, down to their step, and its facts
 //! `taken_as` the difference of the diagonals and the like what the readings say.
 //!
 //! Always holds: what is worked out is exact, and is what `astragal_trade::measuring` says; a measure or fact that is written as
@@ -186,8 +186,10 @@ fn put_measure(
         given_twice(measure.id.as_str(), twice.name_place.clone(), written, report);
         return;
     }
+    // Down to the step of the measure, so that it never comes out larger than what stands upright in the opening.
+    let stepped = measure.step.as_ref().and_then(|step| size.floor_to(step));
     let measured = Measured {
-        value: Value::Length(size.clone()),
+        value: Value::Length(stepped.unwrap_or_else(|| size.clone())),
         deducted_by: written.deducted_by,
     };
     site.measures.put(index, Some(measured));
