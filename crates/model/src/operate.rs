@@ -81,7 +81,7 @@ pub fn call<O: Borrow<Outcome>>(function: Function, arguments: &[O]) -> Outcome 
             let values = arguments.iter().filter_map(|argument| argument.borrow().known());
             let values: Vec<&Value> = values.collect();
             match function.apply(&values) {
-                Some(value) => Outcome::Known(value),
+                Some(value) => within_bits(Some(value)),
                 None => Outcome::Undefined(UndefinedCause::NotCovered(function)),
             }
         });

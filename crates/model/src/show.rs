@@ -99,7 +99,7 @@ impl Catalog {
                 )
             }
             UndefinedCause::NotCovered(function) => {
-                format!("`{}` does not cover these values", function.name())
+                format!("{} is not covered for these values", function.subject())
             }
             UndefinedCause::TooLarge => "a number grows too large".to_owned(),
             UndefinedCause::IllTyped => "types do not fit".to_owned(),

@@ -143,6 +143,29 @@ impl TradeFunction {
         }
     }
 
+    /// What it works out, as a person reads it.
+    #[must_use]
+    pub fn subject(self) -> &'static str {
+        match self {
+            Self::UnitedInchesExact | Self::UnitedInchesEachUp | Self::UnitedInchesSumUp => "united inches",
+            Self::PoundsOfGlass => "the published weight of glass",
+            Self::StructuralTestPressure => "the pressure of the structural test",
+            Self::WaterTestPressure => "the pressure of the water test",
+            Self::WindGrade => "the grade to look for by the wind",
+        }
+    }
+
+    /// Which published values stand behind it; counted in the revision of a catalog that calls it, and changed with them.
+    #[must_use]
+    pub(crate) fn values(self) -> &'static str {
+        match self {
+            Self::UnitedInchesExact | Self::UnitedInchesEachUp | Self::UnitedInchesSumUp => "arithmetic",
+            Self::PoundsOfGlass => "trade table of nominal inches, 1",
+            Self::StructuralTestPressure | Self::WaterTestPressure => "NAFS, 1",
+            Self::WindGrade => "ASCE 7-16, coefficients as printed, 1",
+        }
+    }
+
     /// What it takes, in order.
     #[must_use]
     pub fn arguments(self) -> &'static [Argument] {

@@ -60,6 +60,18 @@ impl Declared {
             |it| (it.head.id.as_str(), &it.head.place),
             findings,
         );
+        let rules: BTreeMap<&str, &Place> = self
+            .rules
+            .iter()
+            .map(|it| (it.head.id.as_str(), &it.head.place))
+            .collect();
+        self.room_rules.retain(|it| {
+            let before = rules.get(it.head.id.as_str());
+            if let Some(before) = before {
+                findings.push(duplicate(it.head.id.as_str(), &it.head.place, "rules", before));
+            }
+            before.is_none()
+        });
         keep_first(
             &mut self.items,
             "price items",

@@ -1,7 +1,7 @@
 //! Rules over a room.
 //!
-//! Always holds: when such a rule applies, and what it says, is the same for all openings of a room, since it reads only what may
-//! be set at the house, a floor or a room.
+//! Always holds: when such a rule applies, and what it says, is read from what may be set at the house, a floor or a room. An opening
+//! may still say otherwise of itself; the rule applies where one opening of the room says so.
 
 use astragal_model::{Expression, FactIndex, Id, Piece, RoomRule, Scope, Subject, Template};
 

@@ -2,8 +2,8 @@
 //!
 //! A bedroom with two windows, of which one is large enough to escape by, holds; the small one is no error.
 //!
-//! Always holds: units of several catalogs may stand in one room; a rule is one by its id. A unit whose catalog does not have
-//! the rule does not help and does not harm. Nothing is searched for: units are judged as they are.
+//! Always holds: units of several catalogs may stand in one room; a rule is one by its id. Where no unit meets a rule and the
+//! catalog of one does not have it, it cannot be decided. Nothing is searched for: units are judged as they are.
 //! Cost: linear in the expressions of the rules and units.
 
 use crate::evaluate::Environment;
@@ -71,60 +71,100 @@ pub enum RoomState {
 
 /// Judges the rules over a room for all its units. Rules that plainly do not apply are left out.
 ///
-/// The order is that of the first catalog that declares the rule. `units` are those of one room; with none, nothing is asked.
+/// The order is that of the first catalog that declares the rule. Where catalogs give one id different effects, the strictest
+/// counts, whatever the order of the units. `units` are those of one room; with none, nothing is asked.
 #[must_use]
 pub fn judge_room(units: &[RoomUnit<'_>]) -> Vec<RoomFinding> {
-    let settled: Vec<Environment<'_>> = units
+    let settled: Vec<Settled<'_>> = units
         .iter()
-        .map(|one| settle(one.setting, one.unit.clone(), Mode::Keep))
+        .map(|one| Settled {
+            setting: one.setting,
+            environment: settle(one.setting, one.unit.clone(), Mode::Keep),
+        })
         .collect();
     let mut findings: Vec<RoomFinding> = Vec::new();
-    for (environment, one) in settled.iter().zip(units) {
-        for rule in &environment.declarations.room_rules {
-            if findings.iter().any(|finding| finding.id == rule.id) {
-                continue;
+    for one in &settled {
+        for rule in &one.environment.declarations.room_rules {
+            if !findings.iter().any(|finding| finding.id == rule.id) {
+                findings.push(finding(rule, one, &settled));
             }
-            findings.push(finding(rule, environment, one.setting, &settled));
         }
     }
     findings.retain(|finding| !finding.applies.is_truth(false));
     findings
 }
 
-fn finding(
-    rule: &RoomRule,
-    environment: &Environment<'_>,
-    setting: &Setting<'_>,
-    settled: &[Environment<'_>],
-) -> RoomFinding {
-    let same = |other: &Environment<'_>| {
-        let mut rules = other.declarations.room_rules.iter();
-        rules.find(|other| other.id == rule.id).map(|rule| {
-            let applies = rule
-                .when
-                .as_ref()
-                .map_or_else(|| Outcome::truth(true), |when| other.evaluate(when));
-            let meets = other.evaluate(&rule.at_least_one);
-            let reads = reads_of(other, &direct_reads(&rule.at_least_one));
-            (applies, RoomUnitFinding { meets, reads })
+/// A unit worked out in its setting.
+struct Settled<'a> {
+    setting: &'a Setting<'a>,
+    environment: Environment<'a>,
+}
+
+/// What one unit's catalog says of a rule.
+struct Asked {
+    applies: Outcome,
+    unit: RoomUnitFinding,
+    standing: Standing,
+}
+
+impl Settled<'_> {
+    /// What the unit's catalog says; `None` where it does not have the rule.
+    fn ask(&self, id: &Id) -> Option<Asked> {
+        let environment = &self.environment;
+        let mut rules = environment.declarations.room_rules.iter();
+        let rule = rules.find(|rule| rule.id == *id)?;
+        let always = || Outcome::truth(true);
+        let applies = rule
+            .when
+            .as_ref()
+            .map_or_else(always, |when| environment.evaluate(when));
+        Some(Asked {
+            applies,
+            unit: RoomUnitFinding {
+                meets: environment.evaluate(&rule.at_least_one),
+                reads: reads_of(environment, &direct_reads(&rule.at_least_one)),
+            },
+            standing: standing(self.setting, rule),
         })
-    };
-    let asked: Vec<Option<(Outcome, RoomUnitFinding)>> = settled.iter().map(same).collect();
-    let applies = Outcome::any(asked.iter().flatten().map(|(applies, _)| applies));
-    let meets = Outcome::any(asked.iter().flatten().map(|(_, unit)| &unit.meets));
+    }
+}
+
+fn finding(rule: &RoomRule, first: &Settled<'_>, settled: &[Settled<'_>]) -> RoomFinding {
+    let asked: Vec<Option<Asked>> = settled.iter().map(|one| one.ask(&rule.id)).collect();
+    let said = || asked.iter().flatten();
+    let applies = Outcome::any(said().map(|asked| &asked.applies));
+    let meets = Outcome::any(said().map(|asked| &asked.unit.meets));
+    let mut state = state(&Outcome::any([applies.clone().not(), meets]));
+    // A unit that was not asked may be the one.
+    if state == RoomState::Broken && asked.iter().any(Option::is_none) {
+        state = RoomState::Undecided;
+    }
+    let standing = said()
+        .map(|asked| asked.standing)
+        .min_by_key(|standing| strictness(*standing));
     RoomFinding {
         id: rule.id.clone(),
         label: rule.label.clone(),
         authority: rule.authority.clone(),
-        state: state(&Outcome::any([applies.clone().not(), meets])),
-        standing: standing(setting, rule),
-        message: rule.message.fill(|piece| environment.show_piece(piece)),
+        state,
+        standing: standing.unwrap_or(Standing::Binds),
+        message: rule.message.fill(|piece| first.environment.show_piece(piece)),
         basis: rule.basis.clone(),
         applies,
         units: asked
             .into_iter()
-            .map(|asked| asked.map(|(_, unit)| unit))
+            .map(|asked| asked.map(|asked| asked.unit))
             .collect(),
+    }
+}
+
+/// The strictest first.
+fn strictness(standing: Standing) -> u8 {
+    match standing {
+        Standing::Binds => 0,
+        Standing::SignOff => 1,
+        Standing::Warns => 2,
+        Standing::Waived(_) | Standing::NotApplied => 3,
     }
 }
 

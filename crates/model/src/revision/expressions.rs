@@ -155,6 +155,7 @@ impl Encode for Function {
             Self::Trade(function) => {
                 encoder.word("trade");
                 encoder.word(function.name());
+                encoder.word(function.values());
             }
         }
     }
