@@ -129,21 +129,47 @@ pub(crate) fn areas() -> Vec<Row> {
     .to_vec()
 }
 
+/// Where an edition asks something, if it does.
+type Asked = fn(&Values) -> Option<Basis>;
+
 /// One row a value, one column an edition.
 pub(crate) fn values() -> Vec<Row> {
     let found: Vec<Values> = Edition::ALL
         .iter()
         .map(|edition| escape::values(*edition))
         .collect();
-    let same = |of: fn(&Values) -> Number| {
-        let first = of(&found[0]);
-        assert!(
-            found.iter().all(|values| of(values) == first),
-            "one value in all editions"
-        );
-        first
-    };
-    let line = |what: String, of: &dyn Fn(&Values) -> Option<Basis>| {
+    let [area, floor, width, height, bottom, reach] = sizes(&found);
+    let rows: [(String, Asked); 12] = [
+        (format!("clear area at least {area}"), |it| Some(it.area.basis)),
+        (format!("at least {floor} at a grade-floor opening"), |it| {
+            it.area_grade_floor.as_ref().map(|limit| limit.basis)
+        }),
+        ("the same below the ground".to_owned(), |it| it.below_grade),
+        (format!("clear width at least {width}"), |it| Some(it.width.basis)),
+        (format!("clear height at least {height}"), |it| {
+            Some(it.height.basis)
+        }),
+        (
+            format!("bottom of the clear opening at most {bottom} above the floor"),
+            |it| Some(it.bottom.basis),
+        ),
+        ("opens from inside without keys or tools".to_owned(), |it| {
+            Some(it.without_keys)
+        }),
+        ("a releasable control device may serve".to_owned(), |it| {
+            Some(it.devices)
+        }),
+        (
+            format!("at most {reach} above the ground, or reached otherwise"),
+            |it| it.reach.as_ref().map(|limit| limit.basis),
+        ),
+        ("a window well below the ground".to_owned(), |it| it.well),
+        ("a replacement may be excused".to_owned(), |it| {
+            it.replacement.map(|(basis, _)| basis)
+        }),
+        ("asked of rooms".to_owned(), |it| Some(it.rooms)),
+    ];
+    let line = |(what, of): (String, Asked)| {
         let mut cells = vec![what];
         cells.extend(
             Edition::ALL
@@ -157,61 +183,30 @@ pub(crate) fn values() -> Vec<Row> {
         );
         cells
     };
+    rows.map(line).to_vec()
+}
+
+/// Area, area at a grade floor, width, height, bottom, reach: one value each, in all editions that have it.
+fn sizes(found: &[Values]) -> [String; 6] {
+    let same = |of: fn(&Values) -> Option<Number>| {
+        let mut values: Vec<Number> = found.iter().filter_map(of).collect();
+        values.dedup();
+        let [value] = &values[..] else {
+            panic!("one value in all editions: {values:?}")
+        };
+        value.clone()
+    };
     let square_feet = |area: &Number| format_area(area, AreaUnit::SquareFoot);
-    let grade_floor = found[0].area_grade_floor.clone().unwrap().value;
-    let reach = found.last().unwrap().reach.clone().unwrap().value;
-    vec![
-        line(
-            format!(
-                "clear area at least {}",
-                square_feet(&same(|it| it.area.value.clone()))
-            ),
-            &|it| Some(it.area.basis),
-        ),
-        line(
-            format!("at least {} at a grade-floor opening", square_feet(&grade_floor)),
-            &|it| it.area_grade_floor.as_ref().map(|limit| limit.basis),
-        ),
-        line("the same below the ground".to_owned(), &|it| it.below_grade),
-        line(
-            format!(
-                "clear width at least {}",
-                length(&same(|it| it.width.value.clone()))
-            ),
-            &|it| Some(it.width.basis),
-        ),
-        line(
-            format!(
-                "clear height at least {}",
-                length(&same(|it| it.height.value.clone()))
-            ),
-            &|it| Some(it.height.basis),
-        ),
-        line(
-            format!(
-                "bottom of the clear opening at most {} above the floor",
-                length(&same(|it| it.bottom.value.clone()))
-            ),
-            &|it| Some(it.bottom.basis),
-        ),
-        line("opens from inside without keys or tools".to_owned(), &|it| {
-            Some(it.without_keys)
-        }),
-        line("a releasable control device may serve".to_owned(), &|it| {
-            Some(it.devices)
-        }),
-        line(
-            format!(
-                "at most {} above the ground, or reached otherwise",
-                format_length(&reach, LengthUnit::Foot)
-            ),
-            &|it| it.reach.as_ref().map(|limit| limit.basis),
-        ),
-        line("a window well below the ground".to_owned(), &|it| it.well),
-        line("a replacement may be excused".to_owned(), &|it| {
-            it.replacement.map(|(basis, _)| basis)
-        }),
-        line("asked of rooms".to_owned(), &|it| Some(it.rooms)),
+    let reach = same(|it| it.reach.as_ref().map(|limit| limit.value.clone()));
+    [
+        square_feet(&same(|it| Some(it.area.value.clone()))),
+        square_feet(&same(|it| {
+            it.area_grade_floor.as_ref().map(|limit| limit.value.clone())
+        })),
+        length(&same(|it| Some(it.width.value.clone()))),
+        length(&same(|it| Some(it.height.value.clone()))),
+        length(&same(|it| Some(it.bottom.value.clone()))),
+        format_length(&reach, LengthUnit::Foot),
     ]
 }
 

@@ -31,8 +31,11 @@ use page::Page;
 /// The cells of a row.
 type Row = Vec<String>;
 
+/// What makes the rows of a table.
+type Rows = fn() -> Vec<Row>;
+
 /// Every table of the page, in its order, with what makes its rows.
-const TABLES: [(&str, fn() -> Vec<Row>); 43] = [
+const TABLES: [(&str, Rows); 43] = [
     ("tolerances", measuring::tolerances),
     ("measured", measuring::measured),
     ("findings", measuring::findings),
