@@ -49,6 +49,20 @@ pub(super) const ROWS: &[Row] = &[
     },
     Row {
         group: "Escape",
+        title: "A bedroom has at least one escape opening; a second, smaller window is no error",
+        shown: &[Shown::Order {
+            name: "two-windows",
+            code: 0,
+            pieces: &[
+                "Rooms",
+                "Bedroom holds",
+                "An opening to escape by: A is one; B is none and need not be.",
+                "2 of 2 openings hold: A, B",
+            ],
+        }],
+    },
+    Row {
+        group: "Escape",
         title: "An escape opening is 5.7 square feet clear, 5.0 at a grade-floor opening",
         shown: &[Shown::Rule {
             id: "escape-area",

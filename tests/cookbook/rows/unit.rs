@@ -105,7 +105,7 @@ pub(super) const ROWS: &[Row] = &[
         title: "The performance grade at this size is enough for the wind at this house",
         shown: &[Shown::Rule {
             id: "wind-grade",
-            says: "Check the wind: at this size the unit is graded 30; the house asks for 40 lb/ft2. Local code governs.",
+            says: "Check the wind: at this size the unit is graded 30; at 130 mph the grade to look for is 40. Local code governs.",
         }],
     },
     Row {

@@ -1,0 +1,140 @@
+//! Tables about the house, the sale, and what is not covered.
+
+use astragal_exact::Number;
+use astragal_trade::Date;
+use astragal_trade::cooling_off::{self, last_day};
+use astragal_trade::lead::{FIRST_YEAR_WITHOUT_LEAD_RULE, Work, lead_safe};
+use astragal_trade::not_covered::Topic;
+use astragal_trade::operation_terms::{Hinge, HingeSide, Operation, PanelTerm, Viewer};
+use astragal_trade::{Fact, Truth};
+
+use crate::{Row, named, row};
+
+pub(crate) fn lead() -> Vec<Row> {
+    let window = Work::window_replacement();
+    let little = |room: i64, outside: i64| Work {
+        window_replaced: Some(false),
+        paint_in_room: Some(Number::from(room * 144)),
+        paint_outside: Some(Number::from(outside * 144)),
+        demolition: Some(false),
+        prohibited_practice: Some(false),
+    };
+    let rows = [
+        (
+            "1977",
+            Some(1977),
+            "one window replaced, however small",
+            window.clone(),
+        ),
+        ("1978", Some(1978), "one window replaced", window.clone()),
+        ("not known", None, "one window replaced", window),
+        (
+            "1977",
+            Some(1977),
+            "no window; 6 sq ft in a room, 20 sq ft outside",
+            little(6, 20),
+        ),
+        ("1977", Some(1977), "no window; 7 sq ft in a room", little(7, 0)),
+        ("1977", Some(1977), "no window; 21 sq ft outside", little(0, 21)),
+    ];
+    rows.map(|(name, year, job, work)| {
+        let answer = lead_safe(year, &work).unwrap();
+        let applies = match &answer.applies {
+            Truth::Yes => "apply".to_owned(),
+            Truth::No => "do not".to_owned(),
+            Truth::Unknown(missing) => {
+                assert!(answer.is_treated_as_applying());
+                let facts: Vec<String> = missing.iter().map(ToString::to_string).collect();
+                format!("treat as if they did; missing: {}", facts.join(", "))
+            }
+        };
+        row([name, job, &applies])
+    })
+    .to_vec()
+}
+
+#[test]
+fn the_year_that_the_page_names_is_that_of_the_rule() {
+    assert_eq!(FIRST_YEAR_WITHOUT_LEAD_RULE, 1978);
+}
+
+pub(crate) fn cooling_off() -> Vec<Row> {
+    let rows = [
+        (2026, 11, 23),
+        (2026, 11, 27),
+        (2026, 12, 23),
+        (2027, 1, 8),
+        (2026, 7, 1),
+    ];
+    rows.map(|(year, month, day)| {
+        let signed = Date::new(year, month, day).unwrap();
+        let last = last_day(signed).unwrap();
+        let shown = |day: Date| day.strftime("%a %Y-%m-%d").to_string();
+        row([&shown(signed), &shown(last.day), &shown(last.by_named_days)])
+    })
+    .to_vec()
+}
+
+pub(crate) fn left_out() -> Vec<Row> {
+    cooling_off::NOT_COVERED
+        .map(|(what, basis)| row([what, &named(basis)]))
+        .to_vec()
+}
+
+#[test]
+fn the_amounts_that_the_page_names_are_those_of_the_rule() {
+    let amounts = (
+        cooling_off::PRICE_AT_HOME_LEAST,
+        cooling_off::PRICE_ELSEWHERE_LEAST,
+    );
+    assert_eq!(amounts, (25, 130));
+}
+
+pub(crate) fn operations() -> Vec<Row> {
+    let hinge = Hinge {
+        side: HingeSide::Left,
+        seen_from: Viewer::Outside,
+    };
+    let rows = [
+        ("casement", Operation::Casement(hinge)),
+        ("tilt and turn", Operation::TiltTurn(hinge)),
+        ("awning", Operation::Awning),
+        ("hopper", Operation::Hopper),
+        ("single hung", Operation::SingleHung),
+        ("double hung", Operation::DoubleHung),
+        ("slider of two lites", Operation::Slider),
+        ("fixed", Operation::Fixed),
+    ];
+    rows.map(|(name, operation)| {
+        let panels = operation.panels(None).into_iter().map(|panel| {
+            let term = match panel.operation {
+                PanelTerm::Named(term) => format!("`{}`", term.literal()),
+                PanelTerm::EitherHand(left, right) => {
+                    format!("`{}` or `{}`", left.literal(), right.literal())
+                }
+            };
+            match panel.position {
+                Some(position) => format!("{term} at `{}`", position.literal()),
+                None => term,
+            }
+        });
+        let panels: Vec<String> = panels.collect();
+        let division = operation
+            .partitioning()
+            .map_or("not given".to_owned(), |term| format!("`{}`", term.literal()));
+        row([name, &panels.join(", "), &division])
+    })
+    .to_vec()
+}
+
+pub(crate) fn not_covered() -> Vec<Row> {
+    Topic::ALL.map(|topic| row([topic.words()])).to_vec()
+}
+
+#[test]
+fn facts_are_asked_by_the_names_that_the_page_gives_them() {
+    assert_eq!(
+        Fact::ExposedGlassEdge.to_string(),
+        "exposed glass edge above the floor"
+    );
+}
