@@ -148,6 +148,9 @@ pub(crate) struct DrawArguments {
     /// Fill in what costs least instead of what is standard
     #[arg(long)]
     pub(crate) cheapest: bool,
+    /// Do not let the rules of this authority bind; may be given several times, and the sheet says so
+    #[arg(long, value_name = "AUTHORITY", value_parser = id)]
+    pub(crate) without: Vec<Id>,
 }
 
 /// How to quote.

@@ -13,12 +13,13 @@ use std::path::Path;
 use astragal_catalog::order::{ReadOptions, read_order};
 use astragal_core::complete::Aim;
 use astragal_drawing::{DrawingError, elevation_svg, sheet_html};
+use astragal_model::Id;
 
 use crate::arguments::{DrawArguments, Format};
 use crate::exit::Exit;
 use crate::output::{self, write_findings};
 use crate::quote::work::{Quote, QuotedUnit};
-use crate::quote::{failed, unreadable, used};
+use crate::quote::{check_authorities, failed, unreadable, used};
 
 /// Carries the command out.
 pub(crate) fn run(arguments: &DrawArguments) -> Exit {
@@ -29,7 +30,18 @@ pub(crate) fn run(arguments: &DrawArguments) -> Exit {
     if !read.findings.is_empty() {
         write_findings(&read.findings, &read.sources, "");
     }
-    let (used, left_out) = (used(file), BTreeSet::new());
+    if let Some(exit) = check_authorities(&arguments.without, file) {
+        return exit;
+    }
+    if let Some(exit) = arguments
+        .out
+        .as_deref()
+        .and_then(|out| overwrites(out, &arguments.order))
+    {
+        return exit;
+    }
+    let used = used(file);
+    let left_out: BTreeSet<Id> = arguments.without.iter().cloned().collect();
     let aim = if arguments.cheapest {
         Aim::Cheapest
     } else {
@@ -45,8 +57,17 @@ pub(crate) fn run(arguments: &DrawArguments) -> Exit {
     }
 }
 
+/// The order itself is not written over.
+fn overwrites(out: &Path, order: &Path) -> Option<Exit> {
+    let (out, order) = (out.canonicalize().ok()?, order.canonicalize().ok()?);
+    (out == order).then(|| output::usage("`--out` names the order itself", "name another file"))
+}
+
 fn drawn_sheet(quote: &Quote<'_>, out: Option<&Path>) -> Exit {
-    let exit = if quote.units.iter().all(|unit| elevation::elevation(unit).is_ok()) {
+    let is_drawn = |unit: &QuotedUnit<'_>| {
+        elevation::elevation(unit).is_ok_and(|elevation| elevation_svg(&elevation).is_ok())
+    };
+    let exit = if quote.units.iter().all(is_drawn) {
         Exit::Holds
     } else {
         Exit::Undecided

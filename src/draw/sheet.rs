@@ -94,13 +94,18 @@ fn status(unit: &QuotedUnit<'_>) -> Status {
         Verdict::Broken => ("does not hold", Standing::DoesNotHold),
         Verdict::Undecided => ("cannot be decided yet", Standing::Undecided),
         Verdict::Holds if unit.sign_off() == SignOff::Needed => ("holds, needs a sign-off", Standing::Holds),
+        Verdict::Holds if unit.sign_off() == SignOff::MayBeNeeded => {
+            ("holds, may need a sign-off", Standing::Holds)
+        }
         Verdict::Holds => ("holds", Standing::Holds),
     };
-    let words = if unit.opening.included {
-        words.to_owned()
-    } else {
-        format!("{words}, not included")
-    };
+    let mut words = words.to_owned();
+    if let Some(other) = &unit.opening.alternate_of {
+        words = format!("{words}, an alternate to {other}");
+    }
+    if !unit.opening.included {
+        words = format!("{words}, not included");
+    }
     Status { words, standing }
 }
 
@@ -127,7 +132,7 @@ fn chosen(unit: &QuotedUnit<'_>) -> Vec<String> {
     }
 }
 
-/// What does not hold, what is wanted, what must be signed, and what the readings show.
+/// What does not hold, what is wanted, what must be signed, and what only a waiver holds.
 fn cautions(unit: &QuotedUnit<'_>) -> Vec<String> {
     let mut cautions: Vec<String> = Vec::new();
     let mut wants: BTreeSet<&Want> = BTreeSet::new();
@@ -147,6 +152,9 @@ fn cautions(unit: &QuotedUnit<'_>) -> Vec<String> {
             wants.collect::<Vec<_>>().join("; ")
         ));
     }
+    for finding in unit.waived() {
+        cautions.push(format!("Held by a waiver: {}", finding.message));
+    }
     cautions.dedup();
     cautions
 }
@@ -163,6 +171,20 @@ fn notes(quote: &Quote<'_>) -> Vec<String> {
                 .into_iter()
                 .map(|room| format!("{room}: {words}; see the quote.")),
         );
+    }
+    for room in quote
+        .rooms
+        .iter()
+        .filter(|room| room.sign_off() != SignOff::NotNeeded)
+    {
+        notes.push(format!(
+            "{}: needs or may need a sign-off as a room; see the quote.",
+            room.label
+        ));
+    }
+    if !quote.left_out.is_empty() {
+        let left_out: Vec<&str> = quote.left_out.iter().map(astragal_model::Id::as_str).collect();
+        notes.push(format!("The rules of {} were not applied.", left_out.join(", ")));
     }
     notes.push(CAUTION.to_owned());
     notes

@@ -12,8 +12,9 @@ use crate::json::rooms::{RoomAnswer, rooms};
 use crate::json::sale::{CoolingAnswer, cooling_answer};
 use crate::json::values::{Amount, amount};
 use crate::json::{FORMAT, JsonFinding};
+use crate::quote::rooms::QuotedRoom;
 use crate::quote::words::CAUTION;
-use crate::quote::work::{Quote, Used};
+use crate::quote::work::{Quote, SignOff, Used};
 
 #[derive(Serialize)]
 struct QuoteAnswer {
@@ -87,6 +88,10 @@ struct Summary {
     rooms_broken: Vec<String>,
     /// The labels of the rooms of which a rule over the room cannot be decided.
     rooms_undecided: Vec<String>,
+    /// The labels of the rooms for which somebody must sign by a rule over the room.
+    rooms_to_sign: Vec<String>,
+    /// The labels of the rooms that would not hold under rules that were not applied.
+    rooms_set_aside: Vec<String>,
 }
 
 /// The quote as JSON.
@@ -149,6 +154,11 @@ pub(super) fn catalog(used: &Used<'_>) -> CatalogAnswer {
     }
 }
 
+fn rooms_where(quote: &Quote<'_>, is_meant: impl Fn(&QuotedRoom) -> bool) -> Vec<String> {
+    let rooms = quote.rooms.iter().filter(|room| is_meant(room));
+    rooms.map(|room| room.label.clone()).collect()
+}
+
 fn totals(quote: &Quote<'_>) -> TotalsAnswer {
     let totals = quote.totals();
     let owned = |tags: &[&str]| tags.iter().map(|tag| (*tag).to_owned()).collect();
@@ -177,5 +187,7 @@ fn summary(quote: &Quote<'_>) -> Summary {
         not_included: left_out.map(|unit| unit.opening.tag.clone()).collect(),
         rooms_broken: quote.rooms_that(Verdict::Broken),
         rooms_undecided: quote.rooms_that(Verdict::Undecided),
+        rooms_to_sign: rooms_where(quote, |room| room.sign_off() == SignOff::Needed),
+        rooms_set_aside: rooms_where(quote, |room| !room.set_aside().is_empty()),
     }
 }

@@ -1,7 +1,7 @@
 //! Until when the buyer may cancel, for a program.
 
 use astragal_trade::Truth;
-use astragal_trade::cooling_off::CoolingOff;
+use astragal_trade::cooling_off::{CoolingOff, DAYS_BASIS, NOT_COVERED};
 use serde::Serialize;
 
 use crate::quote::sale::cooling;
@@ -19,6 +19,8 @@ pub(super) struct CoolingAnswer {
     /// What has to be known.
     missing: Vec<&'static str>,
     basis: String,
+    /// Sales that the rule leaves out, which is not decided here.
+    not_for: Vec<&'static str>,
 }
 
 pub(super) fn cooling_answer(quote: &Quote<'_>) -> Option<CoolingAnswer> {
@@ -35,6 +37,7 @@ fn answer_of(answer: &CoolingOff) -> CoolingAnswer {
         last_day: answer.last_day.map(|last| last.day.to_string()),
         by_named_days: answer.last_day.map(|last| last.by_named_days.to_string()),
         missing: answer.missing.iter().map(|fact| fact.id()).collect(),
-        basis: astragal_trade::cooling_off::DAYS_BASIS.to_string(),
+        basis: DAYS_BASIS.to_string(),
+        not_for: NOT_COVERED.iter().map(|(case, _)| *case).collect(),
     }
 }

@@ -113,11 +113,13 @@ fn check_arguments(arguments: &QuoteArguments, file: &OrderFile) -> Option<Exit>
         let message = format!("there is no opening `{tag}` in order `{}`", order.id);
         return Some(output::usage(&message, &there_are("openings", &tags)));
     }
+    check_authorities(&arguments.without, file)
+}
+
+/// Checks the authorities that are left out against those of the order's catalogs.
+pub(crate) fn check_authorities(without: &[Id], file: &OrderFile) -> Option<Exit> {
     let authorities = authorities(file);
-    let unknown = arguments
-        .without
-        .iter()
-        .find(|id| !authorities.contains(id.as_str()));
+    let unknown = without.iter().find(|id| !authorities.contains(id.as_str()));
     unknown.map(|unknown| {
         let known: Vec<&str> = authorities.iter().copied().collect();
         output::usage(

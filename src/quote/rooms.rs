@@ -6,9 +6,13 @@
 //! judged as they are quoted: nothing is searched for.
 //! Cost: each unit is settled once for its room.
 
-use astragal_model::{Authorities, Order, RoomFinding, RoomState, RoomUnit, Standing, Verdict, judge_room};
+use std::collections::BTreeSet;
 
-use crate::quote::work::QuotedUnit;
+use astragal_model::{
+    Authorities, Id, Order, RoomFinding, RoomState, RoomUnit, Standing, Verdict, judge_room,
+};
+
+use crate::quote::work::{QuotedUnit, SignOff};
 
 /// A room with the rules that apply to it, or may.
 pub(crate) struct QuotedRoom {
@@ -37,6 +41,39 @@ impl QuotedRoom {
             RoomState::Broken => Verdict::Broken,
         });
         states.max().unwrap_or(Verdict::Holds)
+    }
+}
+
+impl QuotedRoom {
+    /// Whether somebody must sign for the room before it is ordered; nothing where it does not hold anyway.
+    pub(crate) fn sign_off(&self) -> SignOff {
+        if self.verdict() == Verdict::Broken {
+            return SignOff::NotNeeded;
+        }
+        let signing = self
+            .findings
+            .iter()
+            .filter(|finding| finding.standing == Standing::SignOff);
+        let needs = signing.map(|finding| match finding.state {
+            RoomState::Holds => SignOff::NotNeeded,
+            RoomState::Undecided => SignOff::MayBeNeeded,
+            RoomState::Broken => SignOff::Needed,
+        });
+        let needs = needs.max().unwrap_or(SignOff::NotNeeded);
+        match self.verdict() {
+            // Who must sign depends on what is not known.
+            Verdict::Undecided => needs.min(SignOff::MayBeNeeded),
+            _ => needs,
+        }
+    }
+
+    /// The ids of the rules that were not applied and would not hold.
+    pub(crate) fn set_aside(&self) -> BTreeSet<&Id> {
+        let aside = self
+            .findings
+            .iter()
+            .filter(|finding| finding.standing == Standing::NotApplied && finding.state == RoomState::Broken);
+        aside.map(|finding| &finding.id).collect()
     }
 }
 

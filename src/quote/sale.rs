@@ -1,10 +1,13 @@
 //! Until when the buyer may cancel, by the federal rule on sales away from the seller's shop.
 //!
 //! Always holds: asked of orders in US dollars alone, since the rule is one of the United States; what is not known is said; the
-//! amount is that of the openings that count, before tax and order charges, and only where it is complete.
+//! amount is that of the openings that count, before tax and order charges; where some have no total yet, what is known counts
+//! when it is enough already.
 
 use astragal_model::Number;
-use astragal_trade::cooling_off::{CoolingOff, Sale, cooling_off};
+use astragal_trade::cooling_off::{
+    CoolingOff, PRICE_AT_HOME_LEAST, PRICE_ELSEWHERE_LEAST, Sale, cooling_off,
+};
 
 use crate::quote::work::Quote;
 
@@ -22,13 +25,11 @@ pub(crate) fn cooling(quote: &Quote<'_>) -> Option<CoolingOff> {
     cooling_off(&sale).ok()
 }
 
-/// At least this is the price; tax and charges come on top. Credits alone make no price.
+/// What is known of the price, before tax and charges: all of it, or a part that is enough for every place already.
 fn price(quote: &Quote<'_>) -> Option<Number> {
     let totals = quote.totals();
-    let known = totals
-        .known
-        .as_ref()
-        .filter(|_| totals.without_total.is_empty())?;
-    let amount = known.amount().clone();
-    (!amount.is_negative()).then_some(amount)
+    let known = totals.known.as_ref()?.amount().clone();
+    let is_enough = known >= Number::from(PRICE_ELSEWHERE_LEAST.max(PRICE_AT_HOME_LEAST));
+    let is_whole = totals.without_total.is_empty() && !known.is_negative();
+    (is_whole || is_enough).then_some(known)
 }

@@ -9,7 +9,9 @@
 //!
 //! Always holds: every reading is shown as it was read; what is worked out says so; what was not read is said.
 
-use astragal_model::{DeductedBy, MeasureIndex, Measured, Number, RuleState, Subject, Value, Want};
+use astragal_model::{
+    DeductedBy, MeasureIndex, Measured, Number, RuleState, Subject, TakenSide, Value, Want,
+};
 use astragal_trade::measuring::{self, Finding, Readings};
 
 use crate::quote::work::QuotedUnit;
@@ -59,12 +61,7 @@ fn read(unit: &QuotedUnit<'_>, readings: &Readings) -> Vec<(String, String)> {
 fn size(unit: &QuotedUnit<'_>, index: MeasureIndex, measured: &Measured) -> (String, String) {
     let catalog = unit.used.catalog;
     let subject = Subject::Measure(index);
-    let taken = catalog.declarations().measures.at(index).taken_as;
-    let how = if unit.opening.readings.is_some() && taken.is_some() {
-        ", of the largest upright rectangle, rounded down"
-    } else {
-        ""
-    };
+    let how = worked_out(unit, index);
     let deducted = match measured.deducted_by {
         None if is_wanted(unit, &Want::DeductedBy(index)) => ", nobody said who has deducted",
         None => "",
@@ -74,6 +71,32 @@ fn size(unit: &QuotedUnit<'_>, index: MeasureIndex, measured: &Measured) -> (Str
     };
     let shown = catalog.show(subject, &measured.value);
     (catalog.label_of(subject), format!("{shown}{how}{deducted}"))
+}
+
+/// How a measure was worked out from readings; empty where it was written.
+fn worked_out(unit: &QuotedUnit<'_>, index: MeasureIndex) -> &'static str {
+    let measure = unit.used.catalog.declarations().measures.at(index);
+    let readings = unit.opening.readings.as_ref().map(|taken| &taken.readings);
+    let (Some(side), Some(readings)) = (measure.taken_as, readings) else {
+        return "";
+    };
+    let read = match side {
+        TakenSide::Width => &readings.widths,
+        TakenSide::Height => &readings.heights,
+    };
+    let knows_askew = readings.diagonals.iter().all(Option::is_some)
+        || readings.out_of_plumb.is_some()
+        || readings.out_of_level.is_some();
+    match (
+        read.iter().any(Option::is_some),
+        knows_askew,
+        measure.step.is_some(),
+    ) {
+        (false, ..) => "",
+        (true, true, true) => ", of the largest upright rectangle, rounded down",
+        (true, true, false) => ", of the largest upright rectangle",
+        (true, false, _) => ", the smallest reading",
+    }
 }
 
 /// What somebody should look at, and what was not read. The two levels that were not held are one note.

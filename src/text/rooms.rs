@@ -4,33 +4,34 @@
 //! Rooms
 //!
 //!   Back bedroom                                                          holds
-//!     An escape opening: B1. B2 falls short and need not be one.
+//!     - Escape opening, or one that may be excused: B1 meets it; B2 does not and need not. (escape-opening, ...)
 //! ```
 //!
 //! Always holds: every rule over a room that applies, or may, is said once for it.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use astragal_model::{
     Outcome, Read, RoomFinding, RoomState, RoomUnitFinding, Standing, Subject, Value, ValueType, Verdict,
 };
 
 use crate::quote::rooms::QuotedRoom;
-use crate::quote::work::{Quote, QuotedUnit};
+use crate::quote::work::{Quote, QuotedUnit, SignOff};
 use crate::text::opening::{verdict_tone, verdict_words};
 use crate::text::page::{Page, Tone};
 
-/// LIMIT: how many sizes are said of an opening that falls short; all of them stand in the JSON.
+/// LIMIT: how many values are said of an opening that does not meet a rule; all of them stand in the JSON.
 const SIZES_MAX: usize = 4;
 
 pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
-    if quote.rooms.is_empty() {
+    let has_words = |room: &QuotedRoom| room.findings.iter().any(|finding| is_said(room, finding));
+    if !quote.rooms.iter().any(has_words) {
         return;
     }
     page.blank();
     page.rule("-");
     page.heading(0, Tone::Strong, "Rooms");
-    for room in &quote.rooms {
+    for room in quote.rooms.iter().filter(|room| has_words(room)) {
         page.blank();
         page.spread(2, verdict_tone(room.verdict()), &room.label, words(room));
         for finding in room.findings.iter().filter(|finding| is_said(room, finding)) {
@@ -40,22 +41,21 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
 }
 
 fn words(room: &QuotedRoom) -> &'static str {
-    let failing = |standing: Standing| {
-        let mut findings = room.findings.iter();
-        findings.any(|finding| finding.standing == standing && finding.state == RoomState::Broken)
-    };
-    match room.verdict() {
-        Verdict::Holds if failing(Standing::SignOff) => "holds, needs a sign-off",
-        verdict => verdict_words(verdict),
+    match (room.verdict(), room.sign_off()) {
+        (Verdict::Holds, _) if !room.set_aside().is_empty() => {
+            "holds without the rules that were not applied"
+        }
+        (Verdict::Holds, SignOff::Needed) => "holds, needs a sign-off",
+        (Verdict::Holds, SignOff::MayBeNeeded) => "holds, may need a sign-off",
+        (verdict, _) => verdict_words(verdict),
     }
 }
 
 /// What only warns or asks for a signature is said where it fails, and where nothing that binds does.
 fn is_said(room: &QuotedRoom, finding: &RoomFinding) -> bool {
     match finding.standing {
-        Standing::Warns | Standing::SignOff => {
-            finding.state != RoomState::Holds && room.verdict() == Verdict::Holds
-        }
+        Standing::Warns => finding.state != RoomState::Holds,
+        Standing::SignOff => finding.state != RoomState::Holds && room.verdict() == Verdict::Holds,
         _ => true,
     }
 }
@@ -89,7 +89,7 @@ fn rule(page: &mut Page, quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFin
     page.entry(4, "- ", &format!("{set_aside}{text}"));
 }
 
-/// Which openings meet it, which fall short and by which sizes, which cannot be told.
+/// Which openings meet it, which do not and by which values, of which it is not known.
 fn sentences(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> String {
     let mut said = Vec::new();
     let holds = finding.state == RoomState::Holds;
@@ -97,11 +97,14 @@ fn sentences(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> Str
         let quoted = quote.units.get(*position);
         said.push(match (unit, quoted) {
             (Some(unit), Some(quoted)) => match &unit.meets {
-                Outcome::Known(Value::Bool(true)) => format!("{tag} is one"),
+                Outcome::Known(Value::Bool(true)) => format!("{tag} meets it"),
                 Outcome::Unknown(_) if holds => format!("of {tag} it is not known, and need not be"),
                 Outcome::Unknown(_) => format!("of {tag} it is not known"),
-                _ if holds => format!("{tag} is none and need not be"),
-                _ => format!("{tag} is none ({})", sizes(quoted, unit)),
+                _ if holds => format!("{tag} does not and need not"),
+                Outcome::Undefined(cause) => {
+                    format!("{tag} does not ({})", quoted.used.catalog.show_cause(cause))
+                }
+                Outcome::Known(_) => format!("{tag} does not{}", values(quoted, unit)),
             },
             _ => format!("{tag} is not checked, its catalog has no such rule"),
         });
@@ -109,8 +112,8 @@ fn sentences(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> Str
     said.join("; ")
 }
 
-/// The sizes that the condition reads, as far as they are known.
-fn sizes(quoted: &QuotedUnit<'_>, unit: &RoomUnitFinding) -> String {
+/// The lengths and areas that the condition reads, as far as they are known; nothing where it reads none.
+fn values(quoted: &QuotedUnit<'_>, unit: &RoomUnitFinding) -> String {
     let catalog = quoted.used.catalog;
     let is_size = |read: &&Read| {
         let known = read.outcome.known();
@@ -125,24 +128,41 @@ fn sizes(quoted: &QuotedUnit<'_>, unit: &RoomUnitFinding) -> String {
     });
     let sizes: Vec<String> = sizes.take(SIZES_MAX).collect();
     if sizes.is_empty() {
-        "it does not open for it".to_owned()
+        String::new()
     } else {
-        sizes.join(", ")
+        format!(" ({})", sizes.join(", "))
     }
 }
 
-/// What is wanted, each once, with the openings that want it.
+/// What is wanted, each once, with the openings that want it where not all do.
 fn wants(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> Vec<String> {
-    let mut labels: BTreeSet<String> = BTreeSet::new();
-    for (position, unit) in room.units.iter().zip(&finding.units) {
+    let mut of_room: BTreeSet<String> = BTreeSet::new();
+    let mut of_openings: BTreeMap<String, Vec<&str>> = BTreeMap::new();
+    for ((tag, position), unit) in room.tags.iter().zip(&room.units).zip(&finding.units) {
         let Some(quoted) = quote.units.get(*position) else {
             continue;
         };
-        let of_unit = unit.as_ref().and_then(|unit| unit.meets.wants());
-        let of_room = finding.applies.wants();
-        for want in of_unit.into_iter().chain(of_room).flatten() {
-            labels.insert(quoted.used.catalog.show_want(want));
+        let catalog = quoted.used.catalog;
+        of_room.extend(
+            finding
+                .applies
+                .wants()
+                .into_iter()
+                .flatten()
+                .map(|want| catalog.show_want(want)),
+        );
+        let wants = unit.as_ref().and_then(|unit| unit.meets.wants());
+        for want in wants.into_iter().flatten() {
+            of_openings.entry(catalog.show_want(want)).or_default().push(tag);
         }
     }
-    labels.into_iter().collect()
+    of_openings.retain(|label, _| !of_room.contains(label));
+    let of_openings = of_openings.into_iter().map(|(label, tags)| {
+        if room.tags.len() == 1 {
+            label
+        } else {
+            format!("{label} ({})", tags.join(", "))
+        }
+    });
+    of_room.into_iter().chain(of_openings).collect()
 }

@@ -35,7 +35,9 @@ fn sentence(answer: &CoolingOff) -> String {
     let wants: Vec<&str> = answer.missing.iter().map(|fact| fact.label()).collect();
     match (&answer.applies, answer.last_day) {
         (Truth::No, _) => {
-            format!("The federal cooling-off rule does not reach this sale, by place and price; {STATE_LAW}.")
+            format!(
+                "Check: by its place and price the federal cooling-off rule is not for this sale; {STATE_LAW}."
+            )
         }
         (Truth::Yes, Some(last)) => {
             format!("Check: the buyer may cancel {last} ({DAYS_BASIS}).")

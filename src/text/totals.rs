@@ -113,7 +113,12 @@ fn verdicts(page: &mut Page, quote: &Quote<'_>) {
         ),
     ] {
         let signing = quote.included().filter(|unit| unit.sign_off() == needed);
-        let signing: Vec<&str> = signing.map(|unit| unit.opening.tag.as_str()).collect();
+        let rooms = quote.rooms.iter().filter(|room| room.sign_off() == needed);
+        let rooms = rooms.map(|room| room.label.as_str());
+        let signing: Vec<&str> = signing
+            .map(|unit| unit.opening.tag.as_str())
+            .chain(rooms)
+            .collect();
         if !signing.is_empty() {
             page.heading(0, Tone::Unsure, &format!("{words}: {}", signing.join(", ")));
         }
@@ -129,7 +134,15 @@ fn verdicts(page: &mut Page, quote: &Quote<'_>) {
 /// What only a waiver holds, and what would not hold under rules that were not applied.
 fn set_aside(page: &mut Page, quote: &Quote<'_>) {
     let aside = quote.included().map(|unit| (unit, unit.set_aside()));
-    let aside = by_opening(aside);
+    let of_rooms = quote
+        .rooms
+        .iter()
+        .map(|room| (room.label.as_str(), room.set_aside()));
+    let aside = named_with(
+        aside
+            .map(|(unit, ids)| (unit.opening.tag.as_str(), ids))
+            .chain(of_rooms),
+    );
     if !aside.is_empty() {
         let text = format!("Would not hold under the rules that were not applied: {aside}");
         page.heading(0, Tone::Bad, &text);
@@ -160,9 +173,14 @@ fn set_aside(page: &mut Page, quote: &Quote<'_>) {
 
 /// `L1 (fixed-area); L2 (unit-area)`; empty where no opening has such a rule.
 fn by_opening<'a>(rules: impl Iterator<Item = (&'a QuotedUnit<'a>, BTreeSet<&'a Id>)>) -> String {
-    let named = rules.filter(|(_, ids)| !ids.is_empty()).map(|(unit, ids)| {
+    named_with(rules.map(|(unit, ids)| (unit.opening.tag.as_str(), ids)))
+}
+
+/// Names of openings or rooms with the rules; those without rules are left out.
+fn named_with<'a>(rules: impl Iterator<Item = (&'a str, BTreeSet<&'a Id>)>) -> String {
+    let named = rules.filter(|(_, ids)| !ids.is_empty()).map(|(name, ids)| {
         let ids: Vec<&str> = ids.into_iter().map(Id::as_str).collect();
-        format!("{} ({})", unit.opening.tag, ids.join(", "))
+        format!("{name} ({})", ids.join(", "))
     });
     named.collect::<Vec<_>>().join("; ")
 }

@@ -7,7 +7,7 @@
 //! Source: our own.
 
 /// The codes, sorted, each with its meaning.
-pub const CODES: [(&str, &str); 157] = [
+pub const CODES: [(&str, &str); 161] = [
     (
         "ALTERNATE_OF_ALTERNATE",
         "an opening is an alternate to one that is an alternate itself",
@@ -76,6 +76,10 @@ pub const CODES: [(&str, &str); 157] = [
     (
         "DATE_OUT_OF_RANGE",
         "a date lies outside the years that are known",
+    ),
+    (
+        "DEDUCTED_BY_TWO",
+        "one has deducted from the width of an opening, another from its height",
     ),
     (
         "DIVISION",
@@ -268,6 +272,10 @@ pub const CODES: [(&str, &str); 157] = [
     ),
     ("RANGE_WITHOUT_ORDER", "a range of something that has no order"),
     (
+        "READINGS_DIFFER",
+        "readings of one opening lie further apart than is common, or it is out of plumb or level",
+    ),
+    (
         "READINGS_IMPOSSIBLE",
         "no opening has these readings: a size that cannot be one, diagonals that do not go with the sides",
     ),
@@ -288,6 +296,11 @@ pub const CODES: [(&str, &str); 157] = [
         "a condition, formula, message or cell is not written as it must be",
     ),
     ("TABLE_CONTRADICTS", "a table gives one key two values"),
+    (
+        "TAKEN_ALONE",
+        "a measure is the width of raw readings and none is the height, or the other way round",
+    ),
+    ("TAKEN_TWICE", "two measures are the same side of raw readings"),
     ("TEXT_AFTER_QUOTE", "a cell goes on after its closing quote"),
     ("TOML_GRAMMAR", "a file is not written as TOML must be"),
     ("TOO_DEEP", "lists and tables are nested too deeply"),
@@ -366,56 +379,4 @@ pub const CODES: [(&str, &str); 157] = [
 ];
 
 #[cfg(test)]
-mod tests {
-    use std::collections::BTreeSet;
-    use std::fs;
-    use std::path::Path;
-
-    use super::CODES;
-
-    /// The texts in capitals in the sources of a folder, apart from remarks and tests.
-    fn codes_in(folder: &Path, found: &mut BTreeSet<String>) {
-        for entry in fs::read_dir(folder).unwrap() {
-            let path = entry.unwrap().path();
-            if path.is_dir() {
-                if !path.ends_with("tests") {
-                    codes_in(&path, found);
-                }
-                continue;
-            }
-            if ["tests.rs", "codes.rs"].iter().any(|name| path.ends_with(name)) {
-                continue;
-            }
-            let text = fs::read_to_string(&path).unwrap();
-            let code = text.split("#[cfg(test)]").next().unwrap();
-            let lines = code.lines().filter(|line| !line.trim_start().starts_with("//"));
-            let pieces = lines.flat_map(|line| line.split('"').skip(1).step_by(2));
-            let is_code = |piece: &&str| {
-                piece.len() > 3
-                    && piece
-                        .bytes()
-                        .all(|b| b.is_ascii_uppercase() || b == b'_' || b.is_ascii_digit())
-                    && piece.bytes().any(|b| b.is_ascii_uppercase())
-            };
-            found.extend(pieces.filter(is_code).map(str::to_owned));
-        }
-    }
-
-    #[test]
-    fn every_code_has_a_meaning_and_every_meaning_a_code() {
-        let mut found = BTreeSet::new();
-        codes_in(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut found);
-        let listed: BTreeSet<String> = CODES.iter().map(|(code, _)| (*code).to_owned()).collect();
-        assert_eq!(
-            listed.difference(&found).collect::<Vec<_>>(),
-            Vec::<&String>::new(),
-            "listed, and made nowhere"
-        );
-        assert_eq!(
-            found.difference(&listed).collect::<Vec<_>>(),
-            Vec::<&String>::new(),
-            "made, and not listed"
-        );
-        assert!(CODES.is_sorted(), "in order of the alphabet");
-    }
-}
+mod tests;

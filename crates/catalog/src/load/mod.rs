@@ -21,6 +21,7 @@ mod resolver;
 mod room_rules;
 mod rules;
 mod sheets;
+mod taken;
 mod types;
 
 pub(crate) use places::ListUse;
@@ -139,6 +140,7 @@ fn resolve(
     let items = items::items(declared, &resolver);
     let notices = rules::notices(declared, &resolver);
     let drawing = drawing::drawing(declared.drawing.as_ref(), &resolver);
+    let sides_are_whole = taken::sides_are_whole(declared, findings);
     let measures = measures(declared, header, findings);
     let facts = facts(declared);
     let known = examples::Known::new(declared, &attribute_slots, &names);
@@ -167,7 +169,7 @@ fn resolve(
         room_rules: room_rules?,
         items: items?,
         notices: notices?,
-        drawing: drawing?,
+        drawing: sides_are_whole.then_some(drawing?)?,
         examples: examples?,
     })
 }

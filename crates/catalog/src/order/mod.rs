@@ -17,6 +17,7 @@ mod opening;
 mod raw;
 mod raw_unit;
 mod readings;
+mod sale;
 mod unit;
 mod used;
 mod vocabulary;

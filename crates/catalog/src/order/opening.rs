@@ -7,7 +7,7 @@
 
 use std::collections::BTreeMap;
 
-use astragal_model::{Id, Indexed, MeasureIndex, Measured, Opening, Site};
+use astragal_model::{DeductedBy, Id, Indexed, MeasureIndex, Measured, Opening, Site, TakenSide};
 
 use super::OpeningPlaces;
 use super::facts::{self, HouseFacts, Whereabouts, name_help};
@@ -128,6 +128,7 @@ pub(super) fn find(
         facts: known.facts.of_opening(&own, at, &known.words, report),
     };
     let readings = readings::fill_in(raw, &known.words, &mut site, report);
+    one_deducts(raw, &known.words, &site, report);
     let id = |place: &RawPlace| Id::new(&place.id.value);
     let opening = Opening {
         tag: raw.tag.value.clone(),
@@ -149,6 +150,32 @@ pub(super) fn find(
             picks: unit.picks,
         },
     ))
+}
+
+/// Reports a width and a height from which two different people have deducted.
+fn one_deducts(raw: &RawOpening, words: &Vocabulary<'_>, site: &Site, report: Report<'_>) {
+    let measures = &words.catalog.declarations().measures;
+    let by = |side: TakenSide| {
+        let mut sides = measures
+            .iter()
+            .filter(|(_, measure)| measure.taken_as == Some(side));
+        let (index, _) = sides.next()?;
+        let by = site.measures.at(index).as_ref()?.deducted_by?;
+        (by != DeductedBy::Nobody).then_some(by)
+    };
+    let (Some(width), Some(height)) = (by(TakenSide::Width), by(TakenSide::Height)) else {
+        return;
+    };
+    if width != height {
+        let message = format!(
+            "of opening `{}` the {} has deducted from the width and the {} from the height",
+            raw.tag.value,
+            width.word(),
+            height.word()
+        );
+        let help = "one of them measures and deducts; say once who it was";
+        report.error("DEDUCTED_BY_TWO", &raw.tag.span, message, help);
+    }
 }
 
 fn catalog_of<'a, 'b>(

@@ -10,14 +10,13 @@
 use std::ops::Range;
 
 use astragal_model::{Agreement, Currency, Date, Extra};
-use astragal_trade::cooling_off::{PlaceOfSale, YEARS};
 
 use super::extra;
 use super::raw_unit::{self, RawUnit};
 use super::readings::{self, RawReadings};
+use super::sale;
 use crate::declare::is_id;
 use crate::finding::{Finding, Findings, Place};
-use crate::nearest::quoted_list;
 use crate::site_values::{RawFact, RawMeasure, raw_facts, raw_measures};
 use crate::source::FileId;
 use crate::tree::{Node, Spanned, TableReader};
@@ -27,13 +26,6 @@ pub const OPENINGS_LIMIT: usize = 1_000;
 
 /// LIMIT: how many of one opening there may be.
 pub const QUANTITY_LIMIT: u32 = 10_000;
-
-/// The words for where an order is agreed to.
-pub(crate) const PLACES_OF_SALE: [(&str, PlaceOfSale); 3] = [
-    ("buyers-home", PlaceOfSale::BuyersHome),
-    ("elsewhere", PlaceOfSale::Elsewhere),
-    ("sellers-premises", PlaceOfSale::SellersPremises),
-];
 
 /// An order as it was written.
 #[derive(Debug)]
@@ -202,40 +194,9 @@ fn read_header(mut reader: TableReader<'_>, needs_date: bool, order: &mut RawOrd
     }
     order.date = reader.date("date").map(|date| date.value);
     order.currency = read_currency(&mut reader);
-    order.sale = read_sale(&mut reader);
+    order.sale = sale::read(&mut reader);
     order.extra = extra::read(&mut reader);
     reader.finish();
-}
-
-/// `sold_at` and `signed`: what the right to cancel depends on.
-fn read_sale(reader: &mut TableReader<'_>) -> Agreement {
-    let written = reader.optional_text("sold_at");
-    let place = written.as_ref().and_then(|text| {
-        let found = PLACES_OF_SALE.iter().find(|(word, _)| *word == text.value);
-        if found.is_none() {
-            let words = quoted_list(PLACES_OF_SALE.iter().map(|(word, _)| *word));
-            let message = format!("`sold_at` is `{}`; expected one of {words}", text.value);
-            let finding = Finding::error("UNKNOWN_WORD", message).at(reader.place_of(&text.span));
-            let help = "leave it out while it is not known";
-            reader.findings().push(finding.with_help(help));
-        }
-        found.map(|(_, place)| *place)
-    });
-    let signed = reader.date("signed");
-    if let Some(date) = signed.as_ref().filter(|date| !YEARS.contains(&date.value.year())) {
-        let message = format!(
-            "`signed` is {}; expected a day from {} to {}",
-            date.value,
-            YEARS.start(),
-            YEARS.end()
-        );
-        let finding = Finding::error("DATE_OUT_OF_RANGE", message).at(reader.place_of(&date.span));
-        reader.findings().push(finding.with_help("is it a slip?"));
-    }
-    Agreement {
-        place,
-        signed: signed.map(|date| date.value),
-    }
 }
 
 fn read_currency(reader: &mut TableReader<'_>) -> Option<Currency> {

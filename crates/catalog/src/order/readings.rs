@@ -11,7 +11,7 @@
 
 use astragal_model::measure_text::LengthUnit;
 use astragal_model::{DeductedBy, Measured, Number, OpeningReadings, Site, TakenFact, TakenSide, Value};
-use astragal_trade::measuring::{self, Readings};
+use astragal_trade::measuring::{self, Governing, Readings};
 
 use super::raw::{RawOpening, Report};
 use super::vocabulary::Vocabulary;
@@ -95,34 +95,125 @@ pub(super) fn fill_in(
             return None;
         }
     };
-    let sides = measured.upright.as_ref();
-    for side in TakenSide::ALL {
-        let size = sides.map(|size| match side {
-            TakenSide::Width => &size.width,
-            TakenSide::Height => &size.height,
-        });
-        let Some(size) = size else { continue };
-        put_measure(raw, written, words, (side, size), site, report);
-    }
-    let spread = |governing: &Option<measuring::Governing>| {
-        let several = governing.as_ref().filter(|governing| governing.read > 1);
-        several.map(measuring::Governing::spread)
+    warn(raw, written, &measured, report);
+    let taken = Taken {
+        raw,
+        written,
+        words,
+        report,
     };
-    for fact in TakenFact::ALL {
-        let value = match fact {
-            TakenFact::DiagonalDifference => match &readings.diagonals {
-                [Some(one), Some(other)] => Some((one - other).abs()),
-                _ => None,
-            },
-            TakenFact::WidthSpread => spread(&measured.width),
-            TakenFact::HeightSpread => spread(&measured.height),
+    let smallest = |side: &Option<Governing>| side.as_ref().map(|side| side.smallest.clone());
+    let upright = measured.upright.as_ref();
+    for side in TakenSide::ALL {
+        let size = match side {
+            TakenSide::Width => {
+                upright.map_or_else(|| smallest(&measured.width), |size| Some(size.width.clone()))
+            }
+            TakenSide::Height => {
+                upright.map_or_else(|| smallest(&measured.height), |size| Some(size.height.clone()))
+            }
         };
-        put_fact(raw, words, (fact, value), site, report);
+        taken.measure(side, size, site);
+    }
+    for fact in TakenFact::ALL {
+        if let Some(value) = said(fact, &readings, &measured) {
+            taken.fact(fact, &value, site);
+        }
     }
     Some(OpeningReadings {
         readings,
         deducted_by: written.deducted_by,
     })
+}
+
+/// What readings say of a fact; `None` where they do not.
+fn said(fact: TakenFact, readings: &Readings, measured: &measuring::Measured) -> Option<Number> {
+    let spread = |governing: &Option<Governing>| {
+        let several = governing.as_ref().filter(|governing| governing.read > 1);
+        several.map(Governing::spread)
+    };
+    match fact {
+        TakenFact::DiagonalDifference => match &readings.diagonals {
+            [Some(one), Some(other)] => Some((one - other).abs()),
+            _ => None,
+        },
+        TakenFact::WidthSpread => spread(&measured.width),
+        TakenFact::HeightSpread => spread(&measured.height),
+    }
+}
+
+/// What lies outside what is common is said while the order is read, too: it may be a slip.
+fn warn(raw: &RawOpening, written: &RawReadings, measured: &measuring::Measured, report: Report<'_>) {
+    for found in measured.findings.iter().filter(|found| found.is_warning()) {
+        let text = format!("readings of opening `{}`: {found}", raw.tag.value);
+        let finding = Finding::warning("READINGS_DIFFER", text).at(written.place.clone());
+        report
+            .findings
+            .push(finding.with_help("is it a slip? what was read is worked with"));
+    }
+}
+
+/// What it takes to put what was worked out where the catalog wants it.
+struct Taken<'a> {
+    raw: &'a RawOpening,
+    written: &'a RawReadings,
+    words: &'a Vocabulary<'a>,
+    report: Report<'a>,
+}
+
+impl Taken<'_> {
+    fn measure(&self, side: TakenSide, size: Option<Number>, site: &mut Site) {
+        let measures = &self.words.catalog.declarations().measures;
+        let mut taken = measures
+            .iter()
+            .filter(|(_, measure)| measure.taken_as == Some(side));
+        let Some((index, measure)) = taken.next() else {
+            return self.no_measure(side);
+        };
+        let Some(size) = size else { return };
+        let id = measure.id.as_str();
+        if let Some(twice) = self.raw.measures.iter().find(|written| written.name == id) {
+            return self.given_twice(id, twice.name_place.clone());
+        }
+        // Down to the step of the measure, so that it never comes out larger than what stands upright in the opening.
+        let stepped = measure.step.as_ref().and_then(|step| size.floor_to(step));
+        let measured = Measured {
+            value: Value::Length(stepped.unwrap_or(size)),
+            deducted_by: self.written.deducted_by,
+        };
+        site.measures.put(index, Some(measured));
+    }
+
+    fn fact(&self, taken: TakenFact, value: &Number, site: &mut Site) {
+        let facts = &self.words.catalog.declarations().facts;
+        for (index, fact) in facts.iter().filter(|(_, fact)| fact.taken_as == Some(taken)) {
+            let id = fact.id.as_str();
+            match self.raw.facts.iter().find(|written| written.name == id) {
+                Some(twice) => self.given_twice(id, twice.name_place.clone()),
+                None => site.facts.put(index, Some(Value::Length(value.clone()))),
+            }
+        }
+    }
+
+    fn no_measure(&self, side: TakenSide) {
+        let text = format!(
+            "opening `{}` has readings, and catalog `{}` has no measure that is `taken_as` {}",
+            self.raw.tag.value,
+            self.words.id(),
+            side.word()
+        );
+        let finding = Finding::error("NO_READINGS_HERE", text).at(self.written.place.clone());
+        let help = "write the measures of the catalog instead";
+        self.report.findings.push(finding.with_help(help));
+    }
+
+    fn given_twice(&self, name: &str, place: Place) {
+        let text = format!("`{name}` is written, and worked out from the readings as well");
+        let finding = Finding::error("GIVEN_TWICE", text).at(place);
+        let finding = finding.with_help("leave one of the two out");
+        let here = (self.written.place.clone(), "the readings stand here");
+        self.report.findings.push(finding.with_related(here.0, here.1));
+    }
 }
 
 /// The readings as numbers; `None` means that findings say why.
@@ -151,73 +242,4 @@ fn typed(written: &RawReadings, unit: LengthUnit, report: Report<'_>) -> Option<
         ..Readings::default()
     };
     is_whole.then_some(readings)
-}
-
-fn put_measure(
-    raw: &RawOpening,
-    written: &RawReadings,
-    words: &Vocabulary<'_>,
-    (side, size): (TakenSide, &Number),
-    site: &mut Site,
-    report: Report<'_>,
-) {
-    let measures = &words.catalog.declarations().measures;
-    let mut taken = measures
-        .iter()
-        .filter(|(_, measure)| measure.taken_as == Some(side));
-    let Some((index, measure)) = taken.next() else {
-        let text = format!(
-            "opening `{}` has readings, and catalog `{}` has no measure that is `taken_as` {}",
-            raw.tag.value,
-            words.id(),
-            side.word()
-        );
-        let finding = Finding::error("NO_READINGS_HERE", text).at(written.place.clone());
-        report
-            .findings
-            .push(finding.with_help("write the measures of the catalog instead"));
-        return;
-    };
-    if let Some(twice) = raw
-        .measures
-        .iter()
-        .find(|written| written.name == measure.id.as_str())
-    {
-        given_twice(measure.id.as_str(), twice.name_place.clone(), written, report);
-        return;
-    }
-    // Down to the step of the measure, so that it never comes out larger than what stands upright in the opening.
-    let stepped = measure.step.as_ref().and_then(|step| size.floor_to(step));
-    let measured = Measured {
-        value: Value::Length(stepped.unwrap_or_else(|| size.clone())),
-        deducted_by: written.deducted_by,
-    };
-    site.measures.put(index, Some(measured));
-}
-
-fn put_fact(
-    raw: &RawOpening,
-    words: &Vocabulary<'_>,
-    (taken, value): (TakenFact, Option<Number>),
-    site: &mut Site,
-    report: Report<'_>,
-) {
-    let facts = &words.catalog.declarations().facts;
-    let Some(written) = &raw.readings else { return };
-    for (index, fact) in facts.iter().filter(|(_, fact)| fact.taken_as == Some(taken)) {
-        if let Some(twice) = raw.facts.iter().find(|written| written.name == fact.id.as_str()) {
-            given_twice(fact.id.as_str(), twice.name_place.clone(), written, report);
-            continue;
-        }
-        site.facts.put(index, value.clone().map(Value::Length));
-    }
-}
-
-fn given_twice(name: &str, place: Place, written: &RawReadings, report: Report<'_>) {
-    let text = format!("`{name}` is written, and worked out from the readings as well");
-    let finding = Finding::error("GIVEN_TWICE", text).at(place);
-    let finding = finding.with_help("leave one of the two out");
-    report
-        .findings
-        .push(finding.with_related(written.place.clone(), "the readings stand here"));
 }

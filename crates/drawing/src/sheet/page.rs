@@ -113,7 +113,7 @@ fn head(sheet: &Sheet, scale: Option<String>) -> Markup {
         p class="line" { (counted(openings, "opening")) ", " (counted(units, "unit")) }
         p class="reading" {
             strong { (VIEWED) "." }
-            " Sizes are width x height."
+            " Sizes are those of the units over their frames, width x height."
             @if let Some(scale) = scale {
                 " All units are drawn at one scale: " strong { (scale) } ", when printed at 100 %."
             }
