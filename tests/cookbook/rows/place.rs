@@ -56,7 +56,7 @@ pub(super) const ROWS: &[Row] = &[
             pieces: &[
                 "Rooms",
                 "Bedroom holds",
-                "An opening to escape by: A is one; B is none and need not be.",
+                "An opening to escape by: A meets it; B does not and need not.",
                 "2 of 2 openings hold: A, B",
             ],
         }],
