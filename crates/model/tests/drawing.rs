@@ -2,17 +2,13 @@
 //!
 //! The catalog here has casements, hinged on a side that somebody must choose, sliders of two panels, fixed units, and other
 //! units that nothing is said of; a colour, and grilles that are asked for some of them.
-#![expect(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    reason = "these are tests"
-)]
+#![expect(clippy::unwrap_used, clippy::expect_used, reason = "these are tests")]
 
 use astragal_model::{
     Arranged, Attribute, AttributeIndex, Audience, Authorities, Catalog, Date, Declarations, Drawing, Drawn,
-    DrawnGrille, Expression, Function, GlassMark, GrilleDrawing, GrillePattern, Id, Layout, Measure, MeasureIndex,
-    Measured, Number, OnPanels, OptionEntry, PanelMotion, Pick, ScreenSide, Setting, Site, Standard, Subject,
-    TradeFunction, Undrawn, Value, ValueType, Want, Wants, draw, fill,
+    DrawnGrille, Expression, Function, GlassMark, GrilleDrawing, GrillePattern, Id, Layout, Measure,
+    MeasureIndex, Measured, Number, OnPanels, OptionEntry, PanelMotion, Pick, ScreenSide, Setting, Site,
+    Standard, Subject, TradeFunction, Undrawn, Value, ValueType, Want, Wants, draw, fill,
 };
 
 const OPERATION: AttributeIndex = AttributeIndex(0);
@@ -69,7 +65,12 @@ fn declarations() -> Declarations {
             Some(is(OPERATION, "casement")),
         ),
         attribute("colour", &["white", "black"], standard("white"), None),
-        attribute("grille", &["none", "grid", "inset", "row"], standard("none"), None),
+        attribute(
+            "grille",
+            &["none", "grid", "inset", "row"],
+            standard("none"),
+            None,
+        ),
         attribute("bars", &["white", "brass"], standard("white"), Some(has_grille)),
     ] {
         of.attributes.push(attribute);
@@ -165,7 +166,10 @@ fn grilles() -> Vec<OnPanels<GrilleDrawing>> {
 }
 
 /// The drawing of a unit with these picks, 30 in wide, in a catalog that was changed.
-fn drawn_with(change: impl FnOnce(&mut Declarations), picks: &[(AttributeIndex, &str)]) -> Result<Drawn, Undrawn> {
+fn drawn_with(
+    change: impl FnOnce(&mut Declarations),
+    picks: &[(AttributeIndex, &str)],
+) -> Result<Drawn, Undrawn> {
     drawn_of(change, picks, Some(30))
 }
 
@@ -214,7 +218,10 @@ const SLIDER: &[(AttributeIndex, &str)] = &[(OPERATION, "slider")];
 
 #[test]
 fn a_casement_is_one_panel_hinged_on_the_side_that_was_chosen() {
-    for (side, motion) in [("left", PanelMotion::HingedLeft), ("right", PanelMotion::HingedRight)] {
+    for (side, motion) in [
+        ("left", PanelMotion::HingedLeft),
+        ("right", PanelMotion::HingedRight),
+    ] {
         let found = drawn(&[(HINGE_SIDE, side)]).unwrap();
         let motions: Vec<PanelMotion> = found.panels.iter().map(|panel| panel.motion).collect();
         assert_eq!(motions, [motion]);
@@ -305,7 +312,12 @@ fn panels_stand_in_order_and_meet_where_the_layout_says() {
     let motions: Vec<PanelMotion> = found.panels.iter().map(|panel| panel.motion).collect();
     assert_eq!(motions, [PanelMotion::SlidesRight, PanelMotion::Fixed]);
     assert_eq!(found.divided_at, [Number::from(15)]);
-    assert!(found.panels.iter().all(|panel| panel.sash == Some(Number::from(2))));
+    assert!(
+        found
+            .panels
+            .iter()
+            .all(|panel| panel.sash == Some(Number::from(2)))
+    );
     let fixed = drawn(&[(OPERATION, "fixed")]).unwrap();
     assert!(fixed.panels.iter().all(|panel| panel.sash.is_none()));
 }
@@ -368,7 +380,13 @@ fn a_grille_is_drawn_in_its_pattern_and_in_the_colour_of_its_bars() {
 #[test]
 fn the_first_grille_of_a_panel_is_drawn_and_each_panel_may_have_its_own() {
     let change = with_drawing(|drawing| {
-        let mut first = drawing.grilles.iter().skip(1).take(1).cloned().collect::<Vec<_>>();
+        let mut first = drawing
+            .grilles
+            .iter()
+            .skip(1)
+            .take(1)
+            .cloned()
+            .collect::<Vec<_>>();
         for grille in &mut first {
             grille.when = None;
             grille.panels = vec![1];

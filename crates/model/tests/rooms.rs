@@ -10,9 +10,10 @@
 )]
 
 use astragal_model::{
-    Authorities, Catalog, Comparison, Date, Declarations, Effect, Expression, FactIndex, Function, Id, Measure,
-    MeasureIndex, Measured, Number, Outcome, Piece, RoomFinding, RoomRule, RoomState, RoomUnit, Scope, Setting, Site,
-    SiteFact, Standing, Subject, Template, TradeFunction, Unit, Value, ValueType, Want, Wants, judge_room,
+    Authorities, Catalog, Comparison, Date, Declarations, Effect, Expression, FactIndex, Function, Id,
+    Measure, MeasureIndex, Measured, Number, Outcome, Piece, RoomFinding, RoomRule, RoomState, RoomUnit,
+    Scope, Setting, Site, SiteFact, Standing, Subject, Template, TradeFunction, Unit, Value, ValueType, Want,
+    Wants, judge_room,
 };
 
 const SLEEPS: FactIndex = FactIndex(0);
@@ -117,7 +118,10 @@ fn judged(openings: &[(&Catalog, Site)], left_out: &[&str]) -> Vec<RoomFinding> 
 /// The one finding about a room in which somebody sleeps, whose openings have these areas.
 fn bedroom(areas: &[Option<i64>]) -> RoomFinding {
     let catalog = catalog(vec![rule("escape", 5)]);
-    let openings: Vec<(&Catalog, Site)> = areas.iter().map(|area| (&catalog, site(Some(true), *area))).collect();
+    let openings: Vec<(&Catalog, Site)> = areas
+        .iter()
+        .map(|area| (&catalog, site(Some(true), *area)))
+        .collect();
     let mut findings = judged(&openings, &[]);
     assert_eq!(findings.len(), 1);
     findings.remove(0)
@@ -192,8 +196,18 @@ fn when_it_applies_decides_whether_it_is_said_at_all() {
     let rows = [
         ("it does not apply", Some(false), Some(1), None),
         ("it does not apply, nobody measured", Some(false), None, None),
-        ("nobody knows, and it is not met", None, Some(1), Some(RoomState::Undecided)),
-        ("nobody knows, and it is met", None, Some(5), Some(RoomState::Holds)),
+        (
+            "nobody knows, and it is not met",
+            None,
+            Some(1),
+            Some(RoomState::Undecided),
+        ),
+        (
+            "nobody knows, and it is met",
+            None,
+            Some(5),
+            Some(RoomState::Holds),
+        ),
         ("it applies", Some(true), Some(1), Some(RoomState::Broken)),
     ];
     for (name, sleeps, area, state) in rows {
@@ -227,7 +241,10 @@ fn it_applies_when_it_does_by_one_of_the_openings() {
 
 #[test]
 fn units_of_two_catalogs_stand_in_one_room_each_by_its_own_words() {
-    let (small, large) = (catalog(vec![rule("escape", 5)]), catalog(vec![rule("escape", 10)]));
+    let (small, large) = (
+        catalog(vec![rule("escape", 5)]),
+        catalog(vec![rule("escape", 10)]),
+    );
     let rows = [
         ("enough for neither", Some(4), Some(9), RoomState::Broken),
         ("enough for the first", Some(5), Some(9), RoomState::Holds),
@@ -278,9 +295,24 @@ fn effect_and_authority_say_what_follows() {
         ("a code binds", Effect::Block, &[], Standing::Binds),
         ("it warns", Effect::Warn, &[], Standing::Warns),
         ("it wants a signature", Effect::SignOff, &[], Standing::SignOff),
-        ("codes are left out", Effect::Block, &["code"], Standing::NotApplied),
-        ("codes are left out, it warns", Effect::Warn, &["code"], Standing::NotApplied),
-        ("another is left out", Effect::Block, &["plant", "dealer"], Standing::Binds),
+        (
+            "codes are left out",
+            Effect::Block,
+            &["code"],
+            Standing::NotApplied,
+        ),
+        (
+            "codes are left out, it warns",
+            Effect::Warn,
+            &["code"],
+            Standing::NotApplied,
+        ),
+        (
+            "another is left out",
+            Effect::Block,
+            &["plant", "dealer"],
+            Standing::Binds,
+        ),
     ];
     for (name, effect, left_out, standing) in rows {
         let catalog = catalog(vec![RoomRule {

@@ -1,0 +1,239 @@
+//! Raw readings of an opening: what is worked out from them, and readings that cannot be.
+
+use super::*;
+
+use astragal_model::{DeductedBy, Value};
+
+const CATALOG: &str =
+    "[[catalog]]\nid = \"measured\"\nfolder = \"library/measured\"\nbook = \"library/measured-book\"\n";
+const UNIT_OF_IT: &str = "[[opening.unit]]\ncatalog = \"measured\"\n";
+
+/// An order with one opening, whose keys begin on line 17.
+fn with(keys: &str) -> String {
+    format!("{CATALOG}[[opening]]\ntag = \"K1\"\n{keys}\n{UNIT_OF_IT}")
+}
+
+/// What an opening knows by its readings: each measure and fact with its value in inches.
+fn known(keys: &str) -> Vec<String> {
+    let file = order_of(&with(keys));
+    let opening = &file.order.openings[0];
+    let of = file.catalogs[&opening.units[0].catalog]
+        .catalog
+        .catalog
+        .declarations();
+    let measures = of.measures.iter().filter_map(|(at, measure)| {
+        let measured = opening.site.measures.at(at).as_ref()?;
+        let Value::Length(length) = &measured.value else {
+            unreachable!("it is a length")
+        };
+        let by = measured.deducted_by.map_or("nobody said", DeductedBy::word);
+        Some(format!("{} {length} {by}", measure.id))
+    });
+    let facts = of.facts.iter().filter_map(|(at, fact)| {
+        let value = opening.site.facts.at(at).as_ref()?;
+        Some(format!("{} {}", fact.id, value.magnitude().unwrap()))
+    });
+    measures.chain(facts).collect()
+}
+
+#[test]
+fn the_smallest_readings_make_the_measures_and_their_spreads_the_facts() {
+    let found = known(
+        "readings = { widths = [\"36\", \"36 1/8\", \"35 15/16\"], heights = [\"60\", \"60 1/4\"], deducted_by = \"nobody\" }",
+    );
+    assert_eq!(
+        found,
+        [
+            "opening_width 575/16 nobody",
+            "width_again 575/16 nobody",
+            "opening_height 60 nobody",
+            "width_spread 3/16",
+            "height_spread 1/4",
+        ]
+    );
+}
+
+/// 36 x 60 with diagonals of 70 and 69 1/2: `trade::measuring` has the derivation, (70^2 - 69.5^2) / 4 = 17.4375; over 36 it
+/// is 0.484375, over 60 it is 0.290625. Both come off.
+#[test]
+fn diagonals_that_differ_make_the_upright_rectangle_smaller_exactly() {
+    let found = known(
+        "readings = { widths = [36], heights = [60], diagonals = [\"70\", \"69 1/2\"], deducted_by = \"dealer\" }",
+    );
+    assert_eq!(
+        found,
+        [
+            "opening_width 2273/64 dealer",
+            "width_again 2273/64 dealer",
+            "opening_height 19107/320 dealer",
+            "diagonal_difference 1/2",
+        ]
+    );
+}
+
+#[test]
+fn a_level_takes_off_what_it_reads() {
+    let found =
+        known("readings = { widths = [36], heights = [60], out_of_plumb = \"1/4\", out_of_level = 0.125 }");
+    assert_eq!(
+        found,
+        [
+            "opening_width 143/4 nobody said",
+            "width_again 143/4 nobody said",
+            "opening_height 479/8 nobody said",
+        ]
+    );
+}
+
+#[test]
+fn one_side_alone_makes_no_rectangle_and_leaves_what_is_written() {
+    assert_eq!(known("readings = { widths = [36, 37] }"), ["width_spread 1"]);
+    assert_eq!(
+        known("readings = { widths = [36] }\nmeasures = { opening_width = 35, opening_height = 60 }"),
+        ["opening_width 35 nobody said", "opening_height 60 nobody said"]
+    );
+    assert_eq!(known("readings = {}"), [""; 0]);
+}
+
+#[test]
+fn what_the_readings_do_not_say_is_taken_as_written_or_inherited() {
+    let sides = "readings = { widths = [36], heights = [60] }";
+    let found = known(&format!("{sides}\nfacts = {{ diagonal_difference = \"1/8\" }}"));
+    assert_eq!(found.last().map(String::as_str), Some("diagonal_difference 1/8"));
+    let house = |diagonals: &str| {
+        let text = format!(
+            "{CATALOG}[house]\nfacts = {{ diagonal_difference = \"3/8\" }}\n[[opening]]\ntag = \"K1\"\n\
+             readings = {{ widths = [36], heights = [60], diagonals = [{diagonals}] }}\n{UNIT_OF_IT}"
+        );
+        fact_of(&text, "diagonal_difference")
+    };
+    assert_eq!(house("70"), "Length(3/8)");
+    assert_eq!(house("70, \"70 1/8\""), "Length(1/8)");
+}
+
+#[test]
+fn the_readings_are_carried_as_they_were_read() {
+    let file = order_of(&with(
+        "readings = { widths = [36, \"36 1/8\"], heights = [60], diagonals = [70], deducted_by = \"customer\" }",
+    ));
+    let readings = file.order.openings[0].readings.as_ref().unwrap();
+    let number = |text: &str| astragal_model::Number::from_decimal(text);
+    assert_eq!(readings.deducted_by, Some(DeductedBy::Customer));
+    assert_eq!(readings.readings.widths, [number("36"), number("36.125"), None]);
+    assert_eq!(readings.readings.heights, [number("60"), None, None]);
+    assert_eq!(readings.readings.diagonals, [number("70"), None]);
+    assert_eq!(order_of(OPENING).order.openings[0].readings, None);
+}
+
+#[test]
+fn a_reading_that_no_opening_has_is_refused_with_its_place() {
+    check(
+        &with("readings = { widths = [36, -36], heights = [60] }"),
+        expect![""],
+    );
+    check(&with("readings = { widths = [36], heights = [0] }"), expect![""]);
+    check(
+        &with("readings = { widths = [36], heights = [\"51 ft\"] }"),
+        expect![""],
+    );
+    check(
+        &with("readings = { widths = [36], heights = [60], out_of_plumb = -1 }"),
+        expect![""],
+    );
+    check(
+        &with("readings = { widths = [36], heights = [60], out_of_level = 30 }"),
+        expect![""],
+    );
+}
+
+#[test]
+fn diagonals_that_no_opening_of_these_sides_has_are_refused() {
+    check(
+        &with("readings = { widths = [36], heights = [60], diagonals = [70, 75] }"),
+        expect![""],
+    );
+    check(
+        &with("readings = { widths = [36], heights = [60], diagonals = [97, 70] }"),
+        expect![""],
+    );
+}
+
+#[test]
+fn what_is_no_length_is_refused_and_everything_is_said_at_once() {
+    check(
+        &with("readings = { widths = [\"wide\", \"36 5/8\"], heights = [\"5-10\"], diagonals = [\"70,5\"] }"),
+        expect![""],
+    );
+    check(
+        &with("readings = { widths = \"36\", heights = [true], diagonals = [[70]], out_of_plumb = {} }"),
+        expect![""],
+    );
+    check(&with("readings = [36, 60]"), expect![""]);
+}
+
+#[test]
+fn three_widths_three_heights_and_two_diagonals_are_the_most() {
+    check(
+        &with(
+            "readings = { widths = [36, 36, 36, 36], heights = [60, 60, 60, 60], diagonals = [70, 70, 70] }",
+        ),
+        expect![""],
+    );
+}
+
+#[test]
+fn keys_and_words_that_are_not_known_are_refused() {
+    check(
+        &with("readings = { width = [36], heights = [60], deducted_by = \"plant\" }"),
+        expect![""],
+    );
+}
+
+#[test]
+fn what_is_written_and_worked_out_is_given_twice() {
+    check(
+        &with(
+            "readings = { widths = [36, 37], heights = [60], diagonals = [70, 71] }\nmeasures = { opening_width = 36, \
+             width_again = 36 }\nfacts = { width_spread = 1, diagonal_difference = \"unknown\", height_spread = 0 }",
+        ),
+        expect![""],
+    );
+}
+
+#[test]
+fn a_catalog_that_takes_no_readings_says_what_to_write() {
+    check(
+        "[[opening]]\ntag = \"K1\"\nreadings = { widths = [36], heights = [60] }\n[[opening.unit]]\ncatalog = \"hinged\"\n",
+        expect![""],
+    );
+}
+
+#[test]
+fn readings_in_json_are_those_in_toml() {
+    let toml = with(
+        "readings = { widths = [36, \"36 1/8\"], heights = [60.5], diagonals = [\"70\", \"70 1/4\"], out_of_level = 0.25, \
+         deducted_by = \"nobody\" }",
+    );
+    let json = r#"{
+      "format": 1,
+      "order": { "id": "1042", "date": "2026-11-25", "currency": "USD" },
+      "catalog": [{ "id": "measured", "folder": "library/measured", "book": "library/measured-book" }],
+      "opening": [{
+        "tag": "K1",
+        "readings": {
+          "widths": [36, "36 1/8"], "heights": [60.5], "diagonals": ["70", "70 1/4"], "out_of_level": 0.25,
+          "deducted_by": "nobody"
+        },
+        "unit": [{ "catalog": "measured" }]
+      }]
+    }"#;
+    let read = read_file("order.json", json.as_bytes(), &ReadOptions::default());
+    let lines = lines_of(&read);
+    let of_json = read.order.unwrap_or_else(|| panic!("{lines}"));
+    let of_toml = order_of(&toml);
+    assert_eq!(of_json.order.openings, of_toml.order.openings);
+    assert!(of_json.order.openings[0].readings.is_some());
+    let bad = json.replace("[60.5]", "[-60.5]");
+    let read = read_file("order.json", bad.as_bytes(), &ReadOptions::default());
+    expect![""].assert_eq(&lines_of(&read));
+}
