@@ -141,7 +141,7 @@ fn layout(mut fields: Fields<'_>) -> Option<RawLayoutDrawing> {
     let panels = panels?;
     if written + 1 != panels.len() {
         let text = format!(
-            "a layout of {} panels is divided at {} places, not at {written}",
+            "a layout of {} panel(s) is divided at {} place(s), not at {written}",
             panels.len(),
             panels.len().saturating_sub(1)
         );

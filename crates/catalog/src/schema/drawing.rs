@@ -155,7 +155,7 @@ fn on(table: Table) -> Table {
         .optional("when", when("It is there", "screen == \"full\""))
         .optional(
             "on",
-            Shape::list("The panels on which it is. Left out: all of them.", number),
+            Shape::list("The panels on which it is. Left out: all of them.", number).example(vec![1]),
         )
 }
 

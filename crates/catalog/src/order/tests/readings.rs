@@ -8,7 +8,7 @@ const CATALOG: &str =
     "[[catalog]]\nid = \"measured\"\nfolder = \"library/measured\"\nbook = \"library/measured-book\"\n";
 const UNIT_OF_IT: &str = "[[opening.unit]]\ncatalog = \"measured\"\n";
 
-/// An order with one opening, whose keys begin on line 17.
+/// An order with one opening of these keys.
 fn with(keys: &str) -> String {
     format!("{CATALOG}[[opening]]\ntag = \"K1\"\n{keys}\n{UNIT_OF_IT}")
 }
@@ -44,11 +44,11 @@ fn the_smallest_readings_make_the_measures_and_their_spreads_the_facts() {
     assert_eq!(
         found,
         [
-            "opening_width 575/16 nobody",
-            "width_again 575/16 nobody",
+            "opening_width 35.9375 nobody",
+            "width_again 35.9375 nobody",
             "opening_height 60 nobody",
-            "width_spread 3/16",
-            "height_spread 1/4",
+            "width_spread 0.1875",
+            "height_spread 0.25",
         ]
     );
 }
@@ -63,10 +63,10 @@ fn diagonals_that_differ_make_the_upright_rectangle_smaller_exactly() {
     assert_eq!(
         found,
         [
-            "opening_width 2273/64 dealer",
-            "width_again 2273/64 dealer",
-            "opening_height 19107/320 dealer",
-            "diagonal_difference 1/2",
+            "opening_width 35.515625 dealer",
+            "width_again 35.515625 dealer",
+            "opening_height 59.709375 dealer",
+            "diagonal_difference 0.5",
         ]
     );
 }
@@ -78,9 +78,9 @@ fn a_level_takes_off_what_it_reads() {
     assert_eq!(
         found,
         [
-            "opening_width 143/4 nobody said",
-            "width_again 143/4 nobody said",
-            "opening_height 479/8 nobody said",
+            "opening_width 35.75 nobody said",
+            "width_again 35.75 nobody said",
+            "opening_height 59.875 nobody said",
         ]
     );
 }
@@ -99,7 +99,10 @@ fn one_side_alone_makes_no_rectangle_and_leaves_what_is_written() {
 fn what_the_readings_do_not_say_is_taken_as_written_or_inherited() {
     let sides = "readings = { widths = [36], heights = [60] }";
     let found = known(&format!("{sides}\nfacts = {{ diagonal_difference = \"1/8\" }}"));
-    assert_eq!(found.last().map(String::as_str), Some("diagonal_difference 1/8"));
+    assert_eq!(
+        found.last().map(String::as_str),
+        Some("diagonal_difference 0.125")
+    );
     let house = |diagonals: &str| {
         let text = format!(
             "{CATALOG}[house]\nfacts = {{ diagonal_difference = \"3/8\" }}\n[[opening]]\ntag = \"K1\"\n\
@@ -107,8 +110,8 @@ fn what_the_readings_do_not_say_is_taken_as_written_or_inherited() {
         );
         fact_of(&text, "diagonal_difference")
     };
-    assert_eq!(house("70"), "Length(3/8)");
-    assert_eq!(house("70, \"70 1/8\""), "Length(1/8)");
+    assert_eq!(house("70"), "Length(0.375)");
+    assert_eq!(house("70, \"70 1/8\""), "Length(0.125)");
 }
 
 #[test]
@@ -129,20 +132,38 @@ fn the_readings_are_carried_as_they_were_read() {
 fn a_reading_that_no_opening_has_is_refused_with_its_place() {
     check(
         &with("readings = { widths = [36, -36], heights = [60] }"),
-        expect![""],
+        expect![[r#"
+            17 "{ widths = [36, -36], heights = [60] }" READINGS_IMPOSSIBLE readings of opening `K1`: width of the opening is `-36 in, middle`; expected a length above 0 and at most 50 ft
+              help: correct the reading, or leave it out
+        "#]],
     );
-    check(&with("readings = { widths = [36], heights = [0] }"), expect![""]);
+    check(
+        &with("readings = { widths = [36], heights = [0] }"),
+        expect![[r#"
+        17 "{ widths = [36], heights = [0] }" READINGS_IMPOSSIBLE readings of opening `K1`: height of the opening is `0 in, left`; expected a length above 0 and at most 50 ft
+          help: correct the reading, or leave it out
+    "#]],
+    );
     check(
         &with("readings = { widths = [36], heights = [\"51 ft\"] }"),
-        expect![""],
+        expect![[r#"
+            17 "{ widths = [36], heights = [\"51 ft\"] }" READINGS_IMPOSSIBLE readings of opening `K1`: height of the opening is `612 in, left`; expected a length above 0 and at most 50 ft
+              help: correct the reading, or leave it out
+        "#]],
     );
     check(
         &with("readings = { widths = [36], heights = [60], out_of_plumb = -1 }"),
-        expect![""],
+        expect![[r#"
+            17 "{ widths = [36], heights = [60], out_of_plumb = -1 }" READINGS_IMPOSSIBLE readings of opening `K1`: how far the jambs are out of plumb is `-1 in`; expected a length of 0 or more, at most 3,000 ft
+              help: correct the reading, or leave it out
+        "#]],
     );
     check(
         &with("readings = { widths = [36], heights = [60], out_of_level = 30 }"),
-        expect![""],
+        expect![[r#"
+            17 "{ widths = [36], heights = [60], out_of_level = 30 }" READINGS_IMPOSSIBLE readings of opening `K1`: the opening stands so far askew that `30 in` of the height is lost; expected at most `18 in`, half of the shorter side
+              help: measure the diagonals again, and hold a level to the sill and a jamb
+        "#]],
     );
 }
 
@@ -150,11 +171,17 @@ fn a_reading_that_no_opening_has_is_refused_with_its_place() {
 fn diagonals_that_no_opening_of_these_sides_has_are_refused() {
     check(
         &with("readings = { widths = [36], heights = [60], diagonals = [70, 75] }"),
-        expect![""],
+        expect![[r#"
+            17 "{ widths = [36], heights = [60], diagonals = [70, 75] }" READINGS_IMPOSSIBLE readings of opening `K1`: diagonals of the opening are `70 in` and `75 in`; expected `69 3/4 in` to `70 3/16 in`, or one as much longer as the other is shorter
+              help: measure all again, diagonals and sides at the same faces; where something was deducted from the sides, give what was read
+        "#]],
     );
     check(
         &with("readings = { widths = [36], heights = [60], diagonals = [97, 70] }"),
-        expect![""],
+        expect![[r#"
+            17 "{ widths = [36], heights = [60], diagonals = [97, 70] }" READINGS_IMPOSSIBLE readings of opening `K1`: diagonal of the opening is `97 in`; expected `23 3/4 in` to `96 1/4 in`
+              help: measure the diagonal again, from corner to corner
+        "#]],
     );
 }
 
@@ -162,13 +189,31 @@ fn diagonals_that_no_opening_of_these_sides_has_are_refused() {
 fn what_is_no_length_is_refused_and_everything_is_said_at_once() {
     check(
         &with("readings = { widths = [\"wide\", \"36 5/8\"], heights = [\"5-10\"], diagonals = [\"70,5\"] }"),
-        expect![""],
+        expect![[r#"
+            17 "\"wide\"" WRONG_VALUE `wide` is not a length
+              help: write a length such as `35 5/8`, `35.625 in`, `2'-11 5/8"` or `904.875 mm`
+            17 "\"5-10\"" WRONG_VALUE `5-10` is not a length
+              help: write a length such as `35 5/8`, `35.625 in`, `2'-11 5/8"` or `904.875 mm`
+            17 "\"70,5\"" WRONG_VALUE `70,5` has a decimal comma
+              help: write a decimal point: `70.5`, or no comma if it separates thousands
+        "#]],
     );
     check(
         &with("readings = { widths = \"36\", heights = [true], diagonals = [[70]], out_of_plumb = {} }"),
-        expect![""],
+        expect![[r#"
+            17 "\"36\"" WRONG_TYPE `widths` is text; expected a list
+              help: write `["36"]`
+            17 "true" WRONG_TYPE `heights` is true; expected a number
+            17 "[70]" WRONG_TYPE `diagonals` is an array; expected a number
+            17 "{}" WRONG_TYPE `out_of_plumb` is a table; expected a number
+        "#]],
     );
-    check(&with("readings = [36, 60]"), expect![""]);
+    check(
+        &with("readings = [36, 60]"),
+        expect![[r#"
+        17 "[36, 60]" WRONG_TYPE `readings` is an array; expected a table
+    "#]],
+    );
 }
 
 #[test]
@@ -177,7 +222,14 @@ fn three_widths_three_heights_and_two_diagonals_are_the_most() {
         &with(
             "readings = { widths = [36, 36, 36, 36], heights = [60, 60, 60, 60], diagonals = [70, 70, 70] }",
         ),
-        expect![""],
+        expect![[r#"
+            17 "[36, 36, 36, 36]" TOO_MANY_READINGS `widths` has 4 readings; expected at most 3
+              help: write those at the top, in the middle and at the bottom, or left, centre and right
+            17 "[60, 60, 60, 60]" TOO_MANY_READINGS `heights` has 4 readings; expected at most 3
+              help: write those at the top, in the middle and at the bottom, or left, centre and right
+            17 "[70, 70, 70]" TOO_MANY_READINGS `diagonals` has 3 readings; expected at most 2
+              help: write the two diagonals
+        "#]],
     );
 }
 
@@ -185,7 +237,12 @@ fn three_widths_three_heights_and_two_diagonals_are_the_most() {
 fn keys_and_words_that_are_not_known_are_refused() {
     check(
         &with("readings = { width = [36], heights = [60], deducted_by = \"plant\" }"),
-        expect![""],
+        expect![[r#"
+            17 "width" UNKNOWN_KEY unknown key `width` in `readings`
+              help: did you mean `widths`?
+            17 "\"plant\"" UNKNOWN_WORD `deducted_by` is `plant`; expected one of `nobody`, `dealer`, `customer`
+              help: leave it out when nobody said who deducts
+        "#]],
     );
 }
 
@@ -196,7 +253,20 @@ fn what_is_written_and_worked_out_is_given_twice() {
             "readings = { widths = [36, 37], heights = [60], diagonals = [70, 71] }\nmeasures = { opening_width = 36, \
              width_again = 36 }\nfacts = { width_spread = 1, diagonal_difference = \"unknown\", height_spread = 0 }",
         ),
-        expect![""],
+        expect![[r#"
+            18 "opening_width" GIVEN_TWICE `opening_width` is written, and worked out from the readings as well
+              17 "{ widths = [36, 37], heights = [60], diagonals = [70, 71] }": the readings stand here
+              help: leave one of the two out
+            18 "width_again" GIVEN_TWICE `width_again` is written, and worked out from the readings as well
+              17 "{ widths = [36, 37], heights = [60], diagonals = [70, 71] }": the readings stand here
+              help: leave one of the two out
+            19 "width_spread" GIVEN_TWICE `width_spread` is written, and worked out from the readings as well
+              17 "{ widths = [36, 37], heights = [60], diagonals = [70, 71] }": the readings stand here
+              help: leave one of the two out
+            19 "diagonal_difference" GIVEN_TWICE `diagonal_difference` is written, and worked out from the readings as well
+              17 "{ widths = [36, 37], heights = [60], diagonals = [70, 71] }": the readings stand here
+              help: leave one of the two out
+        "#]],
     );
 }
 
@@ -204,7 +274,12 @@ fn what_is_written_and_worked_out_is_given_twice() {
 fn a_catalog_that_takes_no_readings_says_what_to_write() {
     check(
         "[[opening]]\ntag = \"K1\"\nreadings = { widths = [36], heights = [60] }\n[[opening.unit]]\ncatalog = \"hinged\"\n",
-        expect![""],
+        expect![[r#"
+            13 "{ widths = [36], heights = [60] }" NO_READINGS_HERE opening `K1` has readings, and catalog `hinged` has no measure that is `taken_as` height
+              help: write the measures of the catalog instead
+            13 "{ widths = [36], heights = [60] }" NO_READINGS_HERE opening `K1` has readings, and catalog `hinged` has no measure that is `taken_as` width
+              help: write the measures of the catalog instead
+        "#]],
     );
 }
 
@@ -235,5 +310,8 @@ fn readings_in_json_are_those_in_toml() {
     assert!(of_json.order.openings[0].readings.is_some());
     let bad = json.replace("[60.5]", "[-60.5]");
     let read = read_file("order.json", bad.as_bytes(), &ReadOptions::default());
-    expect![""].assert_eq(&lines_of(&read));
+    expect![[r#"
+        7 "{\n          \"widths\": [36, \"36 1/8\"], \"heights\": [-60.5], \"diagonals\": [\"70\", \"70 1/4\"], \"out_of_level\": 0.25,\n          \"deducted_by\": \"nobody\"\n        }" READINGS_IMPOSSIBLE readings of opening `K1`: height of the opening is `-60 1/2 in, left`; expected a length above 0 and at most 50 ft
+          help: correct the reading, or leave it out
+    "#]].assert_eq(&lines_of(&read));
 }
