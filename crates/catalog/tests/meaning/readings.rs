@@ -54,14 +54,19 @@ fn the_measures_are_the_sides_of_the_largest_upright_rectangle() {
 
 /// (70^2 - 69.5^2) / 4 is 17.4375: over the width of 36 in it is 31/64, over the height of 60 in 93/320.
 #[test]
-fn what_is_worked_out_is_exact_and_need_not_be_a_multiple_of_the_step() {
+fn what_is_worked_out_is_exact_and_comes_down_to_the_step_of_its_measure() {
     let readings = "widths = [36], heights = [60], diagonals = [70, \"69 1/2\"]";
     let exact = read(readings).truths(&[
-        r#"width == "36 in" - "31/64 in""#,
+        r#"width == "35 1/2""#,
         r#"height * 320 == "19200 in" - "93 in""#,
         r#"askew == "1/2""#,
     ]);
     assert_eq!(exact, ["true", "true", "true"]);
+    // A step that is longer than the side is none to come down to.
+    let longer =
+        case().and("\n[[measure]]\nid = \"feet\"\nlabel = \"F\"\ntaken_as = \"width\"\nstep = \"48\"\n");
+    let judged = longer.opening(&format!("readings = {{ {readings} }}")).answer();
+    assert_eq!(judged.measure("feet"), "35 33/64 in");
 }
 
 #[test]

@@ -156,6 +156,7 @@ taken_as = "width"
 id = "width_again"
 label = "Opening width again"
 taken_as = "width"
+step = "none"
 
 [[measure]]
 id = "opening_height"

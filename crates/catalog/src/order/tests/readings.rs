@@ -63,9 +63,9 @@ fn diagonals_that_differ_make_the_upright_rectangle_smaller_exactly() {
     assert_eq!(
         found,
         [
-            "opening_width 35.515625 dealer",
+            "opening_width 35.5 dealer",
             "width_again 35.515625 dealer",
-            "opening_height 59.709375 dealer",
+            "opening_height 59.6875 dealer",
             "diagonal_difference 0.5",
         ]
     );
