@@ -13,7 +13,7 @@ pub(super) fn figure() -> Table {
             "formula",
             expression(
                 "How it is worked out. Instead of `table`.",
-                "floor_to(opening_width - 1/2, \"1/8\")",
+                "floor_to(in_inches(opening_width) - 0.5, 0.125)",
             ),
         )
         .optional(

@@ -249,16 +249,16 @@ fn panels_are_counted_from_one() {
             &format!("{LAYOUT}[[drawing.screen]]\nside = \"inside\"\non = [0, 13, -1, 1.5, \"1\"]\n"),
         ),
         expect![[r#"
-            c/catalog.toml:43:7 `0` WRONG_VALUE this is no number of a panel; expected 1 to 12
+            c/catalog.toml:43:7 `0` WRONG_VALUE there is no panel 0; expected 1 to 12
               help: panels are counted from the left or from the top, the first is 1
-            c/catalog.toml:43:10 `13` WRONG_VALUE this is no number of a panel; expected 1 to 12
+            c/catalog.toml:43:10 `13` WRONG_VALUE there is no panel 13; expected 1 to 12
               help: panels are counted from the left or from the top, the first is 1
-            c/catalog.toml:43:14 `-1` WRONG_VALUE this is no number of a panel; expected 1 to 12
+            c/catalog.toml:43:14 `-1` WRONG_VALUE there is no panel -1; expected 1 to 12
               help: panels are counted from the left or from the top, the first is 1
-            c/catalog.toml:43:18 `1.5` WRONG_VALUE this is no number of a panel; expected 1 to 12
-              help: panels are counted from the left or from the top, the first is 1
-            c/catalog.toml:43:23 `"1"` WRONG_VALUE this is no number of a panel; expected 1 to 12
-              help: panels are counted from the left or from the top, the first is 1
+            c/catalog.toml:43:18 `1.5` WRONG_TYPE the number of a panel is a decimal number; expected a whole number
+              help: write it like `2`
+            c/catalog.toml:43:23 `"1"` WRONG_TYPE the number of a panel is text; expected a whole number
+              help: write `1` without quotes
         "#]],
     );
 }
