@@ -262,10 +262,10 @@ fn units_of_two_catalogs_stand_in_one_room_each_by_its_own_words() {
 }
 
 #[test]
-fn a_catalog_without_the_rule_does_not_help_and_does_not_harm() {
+fn a_unit_whose_catalog_does_not_have_the_rule_was_not_asked_and_leaves_it_open() {
     let (with, without) = (catalog(vec![rule("escape", 5)]), catalog(Vec::new()));
     let large = || (&without, site(Some(true), Some(100)));
-    for (area, state) in [(4, RoomState::Broken), (5, RoomState::Holds)] {
+    for (area, state) in [(4, RoomState::Undecided), (5, RoomState::Holds)] {
         let openings = [large(), (&with, site(Some(true), Some(area))), large()];
         let findings = judged(&openings, &[]);
         assert_eq!(findings[0].state, state);
@@ -274,6 +274,33 @@ fn a_catalog_without_the_rule_does_not_help_and_does_not_harm() {
     }
     assert_eq!(judged(&[large()], &[]), []);
     assert_eq!(judged(&[], &[]), []);
+}
+
+#[test]
+fn of_two_catalogs_the_stricter_effect_counts() {
+    let with = |effect: Effect| {
+        catalog(vec![RoomRule {
+            effect,
+            ..rule("escape", 5)
+        }])
+    };
+    let standing = |one: Effect, other: Effect| {
+        let (one, other) = (with(one), with(other));
+        let openings = [
+            (&one, site(Some(true), Some(1))),
+            (&other, site(Some(true), Some(1))),
+        ];
+        judged(&openings, &[])[0].standing
+    };
+    let rows = [
+        (Effect::Warn, Effect::Block, Standing::Binds),
+        (Effect::Block, Effect::SignOff, Standing::Binds),
+        (Effect::Warn, Effect::SignOff, Standing::SignOff),
+        (Effect::Warn, Effect::Warn, Standing::Warns),
+    ];
+    for (one, other, expected) in rows {
+        assert_eq!(standing(one, other), expected, "{one:?} {other:?}");
+    }
 }
 
 #[test]

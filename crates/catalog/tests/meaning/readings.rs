@@ -63,10 +63,7 @@ fn what_is_worked_out_is_exact_and_comes_down_to_the_step_of_its_measure() {
     ]);
     assert_eq!(exact, ["true", "true", "true"]);
     // A step that is longer than the side is none to come down to.
-    let longer =
-        case().and("\n[[measure]]\nid = \"feet\"\nlabel = \"F\"\ntaken_as = \"width\"\nstep = \"48\"\n");
-    let judged = longer.opening(&format!("readings = {{ {readings} }}")).answer();
-    assert_eq!(judged.measure("feet"), "35 33/64 in");
+    assert_eq!(size("widths = [\"1/32\"], heights = [1]"), ["1/32 in", "1 in"]);
 }
 
 #[test]
@@ -78,8 +75,8 @@ fn who_deducted_goes_with_both_sides() {
 }
 
 #[test]
-fn one_side_alone_makes_no_rectangle() {
-    assert_eq!(size("widths = [36, 37, 36]"), ["not known", "not known"]);
+fn of_one_side_alone_the_smallest_reading_is_taken() {
+    assert_eq!(size("widths = [36, 37, 36]"), ["36 in", "not known"]);
     assert_eq!(read("widths = [36, 37, 36]").values(&["spread"]), ["1 in"]);
 }
 

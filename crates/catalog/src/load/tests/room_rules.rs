@@ -197,7 +197,7 @@ fn keys_that_other_rules_have_are_refused() {
 }
 
 #[test]
-fn a_rule_over_a_room_may_share_its_id_with_a_rule_of_a_unit_and_with_no_other_of_a_room() {
+fn ids_of_all_rules_are_one_namespace() {
     check_rule(
         "at_least_one = 'low'\nmessage = \"m\"\n[[rule]]\nid = \"one\"\nrequire = 'low'\nmessage = \"m\"",
         expect![[r#"

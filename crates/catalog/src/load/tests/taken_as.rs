@@ -17,6 +17,15 @@ fn a_length_may_be_taken_from_readings() {
 }
 
 #[test]
+fn one_measure_is_taken_as_a_side() {
+    check(
+        "[[measure]]\nid = \"width\"\nlabel = \"W\"\ntaken_as = \"width\"\n\
+         [[measure]]\nid = \"width_too\"\nlabel = \"W\"\ntaken_as = \"width\"\n",
+        expect![""],
+    );
+}
+
+#[test]
 fn words_and_types_of_it_are_held_to() {
     check(
         "[[measure]]\nid = \"width\"\nlabel = \"W\"\ntaken_as = \"wide\"\n\

@@ -153,15 +153,10 @@ label = "Opening width"
 taken_as = "width"
 
 [[measure]]
-id = "width_again"
-label = "Opening width again"
-taken_as = "width"
-step = "none"
-
-[[measure]]
 id = "opening_height"
 label = "Opening height"
 taken_as = "height"
+step = "none"
 
 [[site_fact]]
 id = "diagonal_difference"
