@@ -201,7 +201,9 @@ fn ids_of_all_rules_are_one_namespace() {
     check_rule(
         "at_least_one = 'low'\nmessage = \"m\"\n[[rule]]\nid = \"one\"\nrequire = 'low'\nmessage = \"m\"",
         expect![[r#"
-            one `One` by plant Block: Read(Fact(FactIndex(4))); m (None)
+            c/catalog.toml:41:6 `"one"` DUPLICATE_ID `one` stands twice among the rules
+              help: give one of the two another id
+              c/catalog.toml:46:6 `"one"`: `one` stands here first
         "#]],
     );
     check_rule(

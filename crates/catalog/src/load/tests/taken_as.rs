@@ -21,7 +21,13 @@ fn one_measure_is_taken_as_a_side() {
     check(
         "[[measure]]\nid = \"width\"\nlabel = \"W\"\ntaken_as = \"width\"\n\
          [[measure]]\nid = \"width_too\"\nlabel = \"W\"\ntaken_as = \"width\"\n",
-        expect![""],
+        expect![[r#"
+            c/catalog.toml:7:6 `"width"` TAKEN_ALONE a measure is `taken_as` width, and none is the other side
+              help: say which measure is the width and which the height, or neither
+            c/catalog.toml:11:6 `"width_too"` TAKEN_TWICE two measures are `taken_as` width
+              help: an opening has one of each; leave one `taken_as` out
+              c/catalog.toml:7:6 `"width"`: `width` is one
+        "#]],
     );
 }
 

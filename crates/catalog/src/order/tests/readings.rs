@@ -253,10 +253,11 @@ fn what_is_written_and_worked_out_is_given_twice() {
             "readings = { widths = [36, 37], heights = [60], diagonals = [70, 71] }\nmeasures = { opening_width = 36 }\nfacts = { width_spread = 1, diagonal_difference = \"unknown\", height_spread = 0 }",
         ),
         expect![[r#"
+            17 "{ widths = [36, 37], heights = [60], diagonals = [70, 71] }" warning READINGS_DIFFER readings of opening `K1`: readings of the width lie `1 in` apart; common practice is at most `1/8 in`: measure again or have it looked at in the field
+              help: is it a slip? what was read is worked with
+            17 "{ widths = [36, 37], heights = [60], diagonals = [70, 71] }" warning READINGS_DIFFER readings of opening `K1`: the diagonals differ by `1 in`; common practice is at most `1/4 in`: measure again or have it looked at in the field
+              help: is it a slip? what was read is worked with
             18 "opening_width" GIVEN_TWICE `opening_width` is written, and worked out from the readings as well
-              17 "{ widths = [36, 37], heights = [60], diagonals = [70, 71] }": the readings stand here
-              help: leave one of the two out
-            18 "width_again" GIVEN_TWICE `width_again` is written, and worked out from the readings as well
               17 "{ widths = [36, 37], heights = [60], diagonals = [70, 71] }": the readings stand here
               help: leave one of the two out
             19 "width_spread" GIVEN_TWICE `width_spread` is written, and worked out from the readings as well
