@@ -83,7 +83,7 @@ fn a_library_that_is_fine_says_what_is_there() {
     check_with(
         GREY,
         expect![[r#"
-        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
         book b in books/b for c in USD
         policy p in p for c
     "#]],
@@ -117,6 +117,75 @@ fn revisions_are_those_of_the_model_and_follow_the_meaning() {
     );
 }
 
+/// A rule over a room, and an example in which it is broken when it is dry.
+const ROOM: &str = "[[site_fact]]\nid = \"dry\"\nlabel = \"D\"\nof = \"opening\"\ntype = \"bool\"\n\
+     [[room_rule]]\nid = \"wet-one\"\nlabel = \"A wet one\"\nat_least_one = \"!dry\"\nmessage = \"None is wet.\"\n\
+     [[example]]\nid = \"dry\"\nfacts = { dry = true }\ndate = 2026-11-25\nbreaks = []\nroom_breaks = [\"wet-one\"]\n";
+
+#[test]
+fn an_example_is_judged_as_the_only_one_of_its_room() {
+    let check = |old: &str, new: &str, expected: Expect| {
+        check_with(&format!("{ROOM}{GREY}").replace(old, new), expected)
+    };
+    check(
+        "",
+        "",
+        expect![[r#"
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 2, figures: 0, rules: {`plant`: 1}, room_rules: 1, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
+        book b in books/b for c in USD
+        policy p in p for c
+    "#]],
+    );
+    check(
+        "room_breaks = [\"wet-one\"]",
+        "",
+        expect![[r#"
+        c/catalog.toml:29:6 `"wet-one"` (warning) RULE_WITHOUT_EXAMPLE no example of catalog `c` breaks room rule `wet-one`
+          help: add an `[[example]]` with room_breaks = ["wet-one"]
+        c/catalog.toml:34:6 `"dry"` EXAMPLE_DIFFERS example `dry` should break nothing of its room, and breaks `wet-one`
+          help: its unit is judged as the only one of its room; see `room_breaks`
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 2, figures: 0, rules: {`plant`: 1}, room_rules: 1, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
+        book b in books/b for c in USD
+        policy p in p for c
+    "#]],
+    );
+    check(
+        "dry = true",
+        "dry = false",
+        expect![[r#"
+        c/catalog.toml:34:6 `"dry"` EXAMPLE_DIFFERS example `dry` should break `wet-one` of its room, and breaks nothing
+          help: its unit is judged as the only one of its room; see `room_breaks`
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 2, figures: 0, rules: {`plant`: 1}, room_rules: 1, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
+        book b in books/b for c in USD
+        policy p in p for c
+    "#]],
+    );
+    check(
+        "dry = true",
+        "dry = \"unknown\"",
+        expect![[r#"
+        c/catalog.toml:34:6 `"dry"` EXAMPLE_DIFFERS example `dry` should break `wet-one` of its room, and breaks nothing
+          help: its unit is judged as the only one of its room; see `room_breaks`
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 2, figures: 0, rules: {`plant`: 1}, room_rules: 1, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
+        book b in books/b for c in USD
+        policy p in p for c
+    "#]],
+    );
+    check(
+        "dry = true }\ndate = 2026-11-25\nbreaks = []\nroom_breaks = [\"wet-one\"]",
+        "dry = \"unknown\" }\ndate = 2026-11-25\nbreaks = []\nroom_undecided = []",
+        expect![[r#"
+            c/catalog.toml:29:6 `"wet-one"` (warning) RULE_WITHOUT_EXAMPLE no example of catalog `c` breaks room rule `wet-one`
+              help: add an `[[example]]` with room_breaks = ["wet-one"]
+            c/catalog.toml:34:6 `"dry"` EXAMPLE_DIFFERS example `dry` should leave nothing of its room undecided, and leaves `wet-one`
+              help: its unit is judged as the only one of its room; see `room_undecided`
+            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 2, figures: 0, rules: {`plant`: 1}, room_rules: 1, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
+            book b in books/b for c in USD
+            policy p in p for c
+        "#]],
+    );
+}
+
 #[test]
 fn an_example_that_does_not_come_out_says_what_does() {
     check_with(
@@ -124,7 +193,7 @@ fn an_example_that_does_not_come_out_says_what_does() {
         expect![[r#"
             c/catalog.toml:24:6 `"grey"` EXAMPLE_DIFFERS example `grey` should break nothing, and breaks `no-grey`
               help: `no-grey`: grey is not made.
-            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
             book b in books/b for c in USD
             policy p in p for c
         "#]],
@@ -134,7 +203,7 @@ fn an_example_that_does_not_come_out_says_what_does() {
         expect![[r#"
         c/catalog.toml:24:6 `"grey"` EXAMPLE_DIFFERS example `grey` should break `no-grey`, and breaks nothing
           help: what it should break holds; change the example or the rule
-        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
         book b in books/b for c in USD
         policy p in p for c
     "#]],
@@ -149,7 +218,7 @@ fn an_example_that_does_not_come_out_says_what_does() {
               help: only what is carried for certain counts
             c/catalog.toml:35:6 `"grey"` EXAMPLE_DIFFERS example `grey` should leave nothing undecided, and leaves `dry`
               help: not known: Wet place
-            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 2}, tables: 0, rows: 0, items: 1, notices: 2, examples: 2 }
+            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 2}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 2, examples: 2 }
             book b in books/b for c in USD
             policy p in p for c
         "#]],
@@ -166,7 +235,7 @@ fn the_total_of_an_example_is_proved_by_its_book() {
     check_with(
         &total("b", "450"),
         expect![[r#"
-        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
         book b in books/b for c in USD
         policy p in p for c
     "#]],
@@ -176,7 +245,7 @@ fn the_total_of_an_example_is_proved_by_its_book() {
         expect![[r#"
         c/catalog.toml:29:6 `"plain"` EXAMPLE_DIFFERS example `plain` should come to 455, and comes to 450.00 USD
           help: quote it to see the items and the steps that lead there
-        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
         book b in books/b for c in USD
         policy p in p for c
     "#]],
@@ -186,7 +255,7 @@ fn the_total_of_an_example_is_proved_by_its_book() {
         expect![[r#"
         c/catalog.toml:31:18 `"bb"` UNKNOWN_BOOK the library has no price book `bb`
           help: name a price book whose catalog is `c`
-        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 2 }
         book b in books/b for c in USD
         policy p in p for c
     "#]],
@@ -200,7 +269,7 @@ fn a_rule_without_an_example_that_breaks_it_alone_is_a_warning() {
         expect![[r#"
         c/catalog.toml:17:6 `"no-grey"` (warning) RULE_WITHOUT_EXAMPLE no example of catalog `c` breaks rule `no-grey` and nothing else
           help: add an `[[example]]` with breaks = ["no-grey"]
-        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 0 }
+        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 0 }
         book b in books/b for c in USD
         policy p in p for c
     "#]],
@@ -307,7 +376,7 @@ fn books_and_policies_are_for_catalogs_of_the_library() {
               help: add `catalogs`
             r/policy.toml:2:1 `[policy]` MISSING_KEY policy `r` lacks `label`
               help: add `label`
-            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
         "#]],
     );
 }
@@ -324,8 +393,8 @@ fn catalogs_have_different_ids() {
             d/catalog.toml:3:6 `"c"` DUPLICATE_ID the catalog in `d` has the id `c` of the catalog in `c`
               help: give one of the two another id
               c/catalog.toml:3:6 `"c"`: `c` stands here first
-            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
-            catalog c in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            catalog c in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
         "#]],
     );
 }
@@ -348,15 +417,15 @@ fn an_option_list_that_nobody_uses_is_a_warning_once() {
         expect![[r#"
         lists.toml:6:6 `"unused"` (warning) UNUSED_OPTION_LIST no attribute uses option list `unused`
           help: write `options = "unused"` in an attribute, or take the list out
-        catalog c in c: Counts { attributes: 2, options: 3, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
-        catalog d in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+        catalog c in c: Counts { attributes: 2, options: 3, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+        catalog d in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
     "#]],
     );
     check(
         &files,
         "d",
         expect![[r#"
-        catalog d in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+        catalog d in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
     "#]],
     );
 }

@@ -4,7 +4,6 @@ use astragal_model::{Arranged, GlassMark, PanelMotion, ScreenSide};
 
 use super::Fields;
 use crate::finding::{Finding, Place};
-use crate::tree::NodeValue;
 use crate::typed::{Parsed, PlacedText};
 
 /// The words for how a panel moves.
@@ -141,7 +140,7 @@ fn layout(mut fields: Fields<'_>) -> Option<RawLayoutDrawing> {
     let panels = panels?;
     if written + 1 != panels.len() {
         let text = format!(
-            "a layout of {} panels is divided at {} places, not at {written}",
+            "a layout of {} panel(s) is divided at {} place(s), not at {written}",
             panels.len(),
             panels.len().saturating_sub(1)
         );
@@ -264,19 +263,20 @@ fn on(fields: &mut Fields<'_>) -> Option<RawOnPanels> {
         .array("on")
         .map_or([].as_slice(), |array| array.value);
     for node in nodes {
-        let number = match &node.value {
-            NodeValue::Integer(number) => number.parse::<usize>().ok(),
-            _ => None,
-        };
-        if let Some(number @ 1..=PANELS_LIMIT) = number {
-            panels.push(number - 1);
+        let Some(number) = fields.reader.as_integer(node, "the number of a panel") else {
+            is_whole = false;
             continue;
+        };
+        match usize::try_from(number.value) {
+            Ok(number @ 1..=PANELS_LIMIT) => panels.push(number - 1),
+            _ => {
+                is_whole = false;
+                let text = format!("there is no panel {}; expected 1 to {PANELS_LIMIT}", number.value);
+                let finding = Finding::error("WRONG_VALUE", text).at(fields.place_of(&node.span));
+                let help = "panels are counted from the left or from the top, the first is 1";
+                fields.findings().push(finding.with_help(help));
+            }
         }
-        is_whole = false;
-        let text = format!("this is no number of a panel; expected 1 to {PANELS_LIMIT}");
-        let finding = Finding::error("WRONG_VALUE", text).at(fields.place_of(&node.span));
-        let help = "panels are counted from the left or from the top, the first is 1";
-        fields.findings().push(finding.with_help(help));
     }
     is_whole.then_some(RawOnPanels { when, panels })
 }

@@ -160,6 +160,7 @@ options = [{ id = "white" }, { id = "grey", families = ["dark"] }]
 standard = "white"
 "#;
 
+mod drawing;
 mod examples;
 mod files;
 mod ids;
@@ -168,5 +169,8 @@ mod limits;
 mod options;
 mod parts;
 mod plain;
+mod room_rules;
 mod rules;
+mod taken_as;
+mod trade_functions;
 mod worked_out;

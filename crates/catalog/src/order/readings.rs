@@ -177,6 +177,8 @@ impl Taken<'_> {
         }
         // Down to the step of the measure, so that it never comes out larger than what stands upright in the opening.
         let stepped = measure.step.as_ref().and_then(|step| size.floor_to(step));
+        // A step that is longer than the side leaves nothing to come down to.
+        let stepped = stepped.filter(Number::is_positive);
         let measured = Measured {
             value: Value::Length(stepped.unwrap_or(size)),
             deducted_by: self.written.deducted_by,

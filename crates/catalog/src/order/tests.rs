@@ -8,6 +8,7 @@ mod facts;
 mod json;
 mod library;
 mod openings;
+mod readings;
 mod units;
 mod used;
 

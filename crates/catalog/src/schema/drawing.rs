@@ -11,7 +11,7 @@ pub(super) fn drawing() -> Shape {
     Table::new("How units are drawn, seen from outside. Stands once. Left out: they are not drawn.")
         .required(
             "width",
-            length("The width over the frame: a length.", "unit_width"),
+            length("The width over the frame: a length.", "opening_width"),
         )
         .required(
             "height",
@@ -25,7 +25,7 @@ pub(super) fn drawing() -> Shape {
             "frame_colour",
             name("The attribute whose option colours frame and sashes.", "exterior"),
         )
-        .required("layout", layout().into_list())
+        .required("layout", layout().into_list().with("minItems", 1))
         .optional("grille", grille().into_list())
         .optional(
             "screen",
@@ -155,7 +155,7 @@ fn on(table: Table) -> Table {
         .optional("when", when("It is there", "screen == \"full\""))
         .optional(
             "on",
-            Shape::list("The panels on which it is. Left out: all of them.", number),
+            Shape::list("The panels on which it is. Left out: all of them.", number).example(vec![1]),
         )
 }
 

@@ -7,13 +7,16 @@ use super::value::{expression, flag, label, list, name, path, per, text, word};
 /// `[[figure]]`.
 pub(super) fn figure() -> Table {
     let table = Table::new("Something that is worked out for a unit, by a formula or by a row of a table.")
-        .required("id", name("The name by which expressions call it.", "unit_width"))
-        .required("label", label("Unit width"))
+        .required(
+            "id",
+            name("The name by which expressions call it.", "sash_weight"),
+        )
+        .required("label", label("Sash weight"))
         .optional(
             "formula",
             expression(
                 "How it is worked out. Instead of `table`.",
-                "floor_to(opening_width - 1/2, \"1/8\")",
+                "in_feet(opening_width) * 3.5",
             ),
         )
         .optional(

@@ -37,11 +37,17 @@ pub(super) fn measure() -> Table {
                 ],
             ),
         )
+        .choices([
+            Choice::new("a length", &[]).word("type", &["length"]),
+            Choice::new("a number, without `taken_as`", &["type"])
+                .without(&["taken_as"])
+                .word("type", &["number"]),
+        ])
 }
 
 /// `[[site_fact]]`.
 pub(super) fn fact() -> Table {
-    const OTHERS: [&str; 4] = ["bool", "number", "length", "date"];
+    const OTHERS: [&str; 3] = ["bool", "number", "date"];
     Table::new("Something that is known of a house or a place in it.")
         .required(
             "id",
@@ -90,9 +96,14 @@ pub(super) fn fact() -> Table {
             ),
         )
         .choices([
-            Choice::new("an enumeration, with its values", &["options"]).word("type", &["enumeration"]),
-            Choice::new("any other type, without `options`", &[])
+            Choice::new("an enumeration, with its values", &["options"])
+                .without(&["taken_as"])
+                .word("type", &["enumeration"]),
+            Choice::new("a length, which may be `taken_as`", &[])
                 .without(&["options"])
+                .word("type", &["length"]),
+            Choice::new("any other type, without `options` and `taken_as`", &[])
+                .without(&["options", "taken_as"])
                 .word("type", &OTHERS),
         ])
 }

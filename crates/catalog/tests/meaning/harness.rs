@@ -35,6 +35,7 @@ pub(crate) struct Case {
     date: Option<String>,
     date_of_caller: Option<String>,
     left_out: Vec<String>,
+    beside: String,
 }
 
 impl Case {
@@ -135,6 +136,13 @@ impl Case {
         self.places.clone_from(&other.places);
         self.opening.clone_from(&other.opening);
         self.facts.clone_from(&other.facts);
+        self
+    }
+
+    /// Openings that stand in the order after the one that is asked about, as the file has them.
+    pub(crate) fn beside(mut self, text: &str) -> Case {
+        self.beside += text;
+        self.beside += "\n";
         self
     }
 
@@ -323,13 +331,14 @@ impl Case {
         format!(
             "format = 1\n[order]\nid = \"1\"\n{date}currency = \"USD\"\n[[catalog]]\nid = \"c\"\n\
              folder = \"library/catalog\"\nbook = \"library/book\"\n{policy}{}\n[[opening]]\ntag = \"K1\"\n{}\
-             measures = {{ {} }}\nfacts = {{ {} }}\n[[opening.unit]]\ncatalog = \"c\"\npicks = [{}]\nwaivers = [{}]\n",
+             measures = {{ {} }}\nfacts = {{ {} }}\n[[opening.unit]]\ncatalog = \"c\"\npicks = [{}]\nwaivers = [{}]\n{}",
             self.places,
             self.opening,
             self.measures.join(", "),
             self.facts.join(", "),
             self.picks.join(", "),
             self.waivers.join(", "),
+            self.beside,
         )
     }
 }

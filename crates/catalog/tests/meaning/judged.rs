@@ -4,8 +4,9 @@ use std::rc::Rc;
 
 use astragal_catalog::order::OrderFile;
 use astragal_model::{
-    Authorities, Choice, Id, ItemState, Judgement, Opening, Origin, Outcome, RuleFinding, RuleName,
-    RuleState, Setting, Standing, Subject, Total, Unit, Verdict, Wants, fill, judge,
+    Authorities, Choice, Id, ItemState, Judgement, Opening, Origin, Outcome, RoomFinding, RoomState,
+    RoomUnit, RuleFinding, RuleName, RuleState, Setting, Standing, Subject, Total, Unit, Verdict, Wants,
+    fill, judge, judge_room,
 };
 
 /// The unit of the one opening of an order, filled and judged.
@@ -220,6 +221,69 @@ impl Judged {
             .collect()
     }
 
+    /// The rules over the room of the opening, judged for all openings that stand in it.
+    pub(crate) fn room(&self) -> Vec<String> {
+        let openings = &self.file.order.openings;
+        let of_room: Vec<&Opening> = openings
+            .iter()
+            .filter(|opening| opening.room == openings[0].room)
+            .collect();
+        let settings: Vec<Setting<'_>> = of_room
+            .iter()
+            .map(|opening| setting_of(&self.file, &self.authorities, opening))
+            .collect();
+        let together = settings.iter().zip(&of_room);
+        let units: Vec<Unit> = together
+            .map(|(setting, opening)| fill(setting, &opening.units[0].picks))
+            .collect();
+        let together = settings.iter().zip(&units);
+        let units: Vec<RoomUnit<'_>> = together
+            .map(|(setting, unit)| RoomUnit { setting, unit })
+            .collect();
+        judge_room(&units)
+            .iter()
+            .map(|finding| self.of_room(finding))
+            .collect()
+    }
+
+    fn of_room(&self, finding: &RoomFinding) -> String {
+        let standing = match finding.standing {
+            Standing::Binds => "",
+            Standing::Warns => " (warns)",
+            Standing::SignOff => " (wants a sign-off)",
+            Standing::Waived(_) => " (is waived)",
+            Standing::NotApplied => " (is not applied)",
+        };
+        let state = match finding.state {
+            RoomState::Holds => "holds".to_owned(),
+            RoomState::Broken => "is broken".to_owned(),
+            RoomState::Undecided => {
+                let units = finding.units.iter().flatten();
+                let wants = units.flat_map(|unit| [unit.applies.wants(), unit.meets.wants()]);
+                let wants: Wants = wants.flatten().flatten().cloned().collect();
+                format!("waits for {}", self.wants(&wants))
+            }
+        };
+        format!("{} {state}{standing}", finding.id)
+    }
+
+    /// A measure of the opening as it is shown, and who has deducted; nothing where it is not known.
+    pub(crate) fn measure(&self, name: &str) -> String {
+        let measures = &self.catalog().declarations().measures;
+        let (at, _) = measures
+            .iter()
+            .find(|(_, measure)| measure.id.as_str() == name)
+            .unwrap();
+        let measured = self.opening().site.measures.at(at).as_ref();
+        measured.map_or("not known".to_owned(), |measured| {
+            let shown = self.catalog().show(Subject::Measure(at), &measured.value);
+            match measured.deducted_by {
+                Some(by) => format!("{shown}, {} has deducted", by.word()),
+                None => shown,
+            }
+        })
+    }
+
     /// The price of one unit.
     pub(crate) fn total(&self) -> String {
         match &self.judgement.total {
@@ -305,8 +369,11 @@ impl Judged {
 }
 
 fn setting<'a>(file: &'a OrderFile, authorities: &'a Authorities) -> Setting<'a> {
-    let used = &file.catalogs[&Id::new("c")];
-    let opening = &file.order.openings[0];
+    setting_of(file, authorities, &file.order.openings[0])
+}
+
+fn setting_of<'a>(file: &'a OrderFile, authorities: &'a Authorities, opening: &'a Opening) -> Setting<'a> {
+    let used = &file.catalogs[&opening.units[0].catalog];
     Setting {
         catalog: &used.catalog.catalog,
         book: Some(&used.book.book),

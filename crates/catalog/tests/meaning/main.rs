@@ -26,11 +26,14 @@ mod not_asked;
 mod notices;
 mod offered;
 mod parts;
+mod readings;
+mod rooms;
 mod rules;
 mod standards;
 mod tables;
 mod tail;
 mod trade;
+mod trade_functions;
 mod truth;
 
 use harness::Case;

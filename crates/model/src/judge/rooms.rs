@@ -42,7 +42,8 @@ pub struct RoomFinding {
     pub message: String,
     /// Where it is published, as the catalog states it.
     pub basis: Option<String>,
-    /// Whether the rule applies to the room.
+    /// Whether the rule applies to the room: whether it does by one of the units. What it wants is wanted by several catalogs;
+    /// each unit has its own ([`RoomUnitFinding::applies`]).
     pub applies: Outcome,
     /// How each unit meets the condition, in the order in which they were given; `None` where its catalog does not have the
     /// rule.
@@ -52,6 +53,8 @@ pub struct RoomFinding {
 /// How one unit meets the condition of a rule over its room.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct RoomUnitFinding {
+    /// Whether the rule applies by what is known at this unit; what it wants is wanted by the unit's own catalog.
+    pub applies: Outcome,
     /// Whether it meets it.
     pub meets: Outcome,
     /// What the condition reads, with what its figures read, and the values.
@@ -102,7 +105,6 @@ struct Settled<'a> {
 
 /// What one unit's catalog says of a rule.
 struct Asked {
-    applies: Outcome,
     unit: RoomUnitFinding,
     standing: Standing,
 }
@@ -119,8 +121,8 @@ impl Settled<'_> {
             .as_ref()
             .map_or_else(always, |when| environment.evaluate(when));
         Some(Asked {
-            applies,
             unit: RoomUnitFinding {
+                applies,
                 meets: environment.evaluate(&rule.at_least_one),
                 reads: reads_of(environment, &direct_reads(&rule.at_least_one)),
             },
@@ -132,7 +134,7 @@ impl Settled<'_> {
 fn finding(rule: &RoomRule, first: &Settled<'_>, settled: &[Settled<'_>]) -> RoomFinding {
     let asked: Vec<Option<Asked>> = settled.iter().map(|one| one.ask(&rule.id)).collect();
     let said = || asked.iter().flatten();
-    let applies = Outcome::any(said().map(|asked| &asked.applies));
+    let applies = Outcome::any(said().map(|asked| &asked.unit.applies));
     let meets = Outcome::any(said().map(|asked| &asked.unit.meets));
     let mut state = state(&Outcome::any([applies.clone().not(), meets]));
     // A unit that was not asked may be the one.

@@ -1,7 +1,7 @@
 //! The largest upright rectangle in an opening that may stand askew.
 //!
-//! 36 x 60 in with diagonals of 70 and 69 1/2: when the sides lean, they lean by 0.242 in, and 35.758 x 60 in stands upright in
-//! it; when head and sill slope instead, 36 x 59.855 in does. Not knowing which, 35.758 x 59.855 in fits either way.
+//! 36 x 60 in with diagonals of 70 and 69 1/2: when the sides lean, they lean by 0.484 in, and 35.516 x 60 in stands upright in
+//! it; when head and sill slope instead, 36 x 59.709 in does. Not knowing which, 35.516 x 59.709 in fits either way.
 //!
 //! # The geometry
 //!

@@ -170,9 +170,9 @@ fn every_unknown_key_is_a_finding_wherever_it_stands() {
             c/catalog.toml:24:1 `standart` UNKNOWN_KEY unknown key `standart` in attribute `a`
               help: did you mean `standard`?
             c/catalog.toml:29:1 `x` UNKNOWN_KEY unknown key `x` in measure `m`
-              help: known keys are `id`, `label`, `type`, `step`
+              help: known keys are `id`, `label`, `type`, `step`, `taken_as`
             c/catalog.toml:35:1 `x` UNKNOWN_KEY unknown key `x` in site fact `f`
-              help: known keys are `id`, `label`, `of`, `type`, `options`
+              help: known keys are `id`, `label`, `of`, `type`, `options`, `taken_as`
             c/catalog.toml:40:1 `x` UNKNOWN_KEY unknown key `x` in figure `g`
               help: known keys are `id`, `label`, `formula`, `table`, `keys`, `value`, `match`, `type`, `unit`, `show`, `per`
             c/catalog.toml:45:1 `x` UNKNOWN_KEY unknown key `x` in rule `r`
@@ -182,7 +182,7 @@ fn every_unknown_key_is_a_finding_wherever_it_stands() {
             c/catalog.toml:53:1 `x` UNKNOWN_KEY unknown key `x` in notice `n`
               help: known keys are `id`, `kind`, `when`, `text`, `basis`, `per`
             c/catalog.toml:57:1 `x` UNKNOWN_KEY unknown key `x` in example `e`
-              help: known keys are `id`, `picks`, `measures`, `facts`, `date`, `breaks`, `undecided`, `notices`, `total`
+              help: known keys are `id`, `picks`, `measures`, `facts`, `date`, `breaks`, `undecided`, `room_breaks`, `room_undecided`, `notices`, `total`
         "#]],
     );
 }

@@ -1,4 +1,4 @@
-//! A small library for the tests: two catalogs with their books, one policy, and a second library beside it.
+//! A small library for the tests: three catalogs with their books, one policy, and a second library beside it.
 
 use std::path::Path;
 
@@ -134,6 +134,56 @@ id = "base"
 label = "Base"
 "#;
 
+/// A catalog whose sizes are worked out from raw readings, and some facts with them.
+const MEASURED: &str = r#"format = 1
+[catalog]
+id = "measured"
+label = "Measured windows"
+length = { unit = "in", step = "1/16" }
+
+[[attribute]]
+id = "panels"
+label = "Panels"
+options = [{ id = "two", label = "Two" }, { id = "three", label = "Three" }]
+standard = "two"
+
+[[measure]]
+id = "opening_width"
+label = "Opening width"
+taken_as = "width"
+
+[[measure]]
+id = "opening_height"
+label = "Opening height"
+taken_as = "height"
+step = "none"
+
+[[site_fact]]
+id = "diagonal_difference"
+label = "Difference of the diagonals"
+of = "house"
+type = "length"
+taken_as = "diagonal-difference"
+
+[[site_fact]]
+id = "width_spread"
+label = "Difference of the widths"
+of = "opening"
+type = "length"
+taken_as = "width-spread"
+
+[[site_fact]]
+id = "height_spread"
+label = "Difference of the heights"
+of = "opening"
+type = "length"
+taken_as = "height-spread"
+
+[[price]]
+id = "base"
+label = "Base"
+"#;
+
 const POLICY: &str = r#"format = 1
 [policy]
 id = "north-street"
@@ -164,10 +214,12 @@ pub(super) fn write(folder: &Path) {
     put("library/library.toml", &head("demo"));
     put("library/hinged/catalog.toml", HINGED);
     put("library/sliding/catalog.toml", SLIDING);
+    put("library/measured/catalog.toml", MEASURED);
     put("library/policy/policy.toml", POLICY);
     for (name, catalog, currency) in [
         ("hinged-book", "hinged", "USD"),
         ("sliding-book", "sliding", "USD"),
+        ("measured-book", "measured", "USD"),
         ("canada-book", "hinged", "CAD"),
     ] {
         put(

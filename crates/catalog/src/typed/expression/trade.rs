@@ -1,10 +1,10 @@
 //! Calls of the trade's functions: each argument has a type of its own.
 
-use astragal_model::{ArgumentKind, Expression, Function, Id, TradeFunction, ValueType};
+use astragal_model::{ArgumentKind, Expression, Function, Id, TradeFunction, Value, ValueType};
 
 use super::{Scope, Typed};
 use crate::nearest::quoted_list;
-use crate::syntax::Expr;
+use crate::syntax::{Expr, ExprKind, Literal};
 use crate::typed::{PlacedText, Type};
 
 impl Scope<'_> {
@@ -54,25 +54,30 @@ impl Scope<'_> {
             self.fits(text, &argument.span, &typed.of, &wanted)?;
             return Some(typed.expression);
         };
+        let strange = |message: String| {
+            let help = format!("it knows {}", quoted_list(words.iter().copied()));
+            self.error(text, &argument.span, "UNKNOWN_OPTION", message, &help)
+        };
+        // A text has no other side here that would say what it is.
+        if let ExprKind::Literal(Literal::Text(written)) = &argument.kind {
+            if words.contains(&written.as_str()) {
+                return Some(Expression::Literal(Value::Option(Id::new(written))));
+            }
+            return strange(format!("`{}` does not know `{written}`", function.name()));
+        }
         let wanted = Type::plain(ValueType::Option);
         let typed = self.typed(text, argument, None)?;
         self.fits(text, &argument.span, &typed.of, &wanted)?;
-        let strange = typed.of.options.as_ref().and_then(|domain| {
-            let is_strange = |id: &&Id| !words.contains(&id.as_str());
-            domain.ids.iter().find(is_strange).cloned()
+        let unknown = typed.of.options.as_ref().and_then(|domain| {
+            let is_unknown = |id: &&Id| !words.contains(&id.as_str());
+            domain.ids.iter().find(is_unknown).cloned()
         });
-        match strange {
+        match unknown {
             None => Some(typed.expression),
-            Some(strange) => self.error(
-                text,
-                &argument.span,
-                "UNKNOWN_OPTION",
-                format!(
-                    "this may be `{strange}`, which `{}` does not know",
-                    function.name()
-                ),
-                &format!("it knows {}", quoted_list(words.iter().copied())),
-            ),
+            Some(id) => strange(format!(
+                "this may be `{id}`, which `{}` does not know",
+                function.name()
+            )),
         }
     }
 }
