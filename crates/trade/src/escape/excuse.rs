@@ -5,7 +5,7 @@
 //! so that the official decides.
 //!
 //! Always holds: the verdict stays *falls short*; only sizes and the height of the bottom may be excused, never a fixed stop, a key
-//! or a window well.
+//! or a window well. A clear width or height of 0 is not a size: a unit that does not open is never excused.
 //! Source: IEBC 505.3, read; IRC 2018 R310.2.5, described in a secondary text; IRC 2021 R310.5, its heading seen. The section of
 //! IRC 2024 was not seen.
 
@@ -16,6 +16,7 @@ use super::{Opening, Requirement, Shortfall};
 use crate::basis::Basis;
 use crate::fact::Fact;
 use crate::input::{self, InputError};
+use crate::interval::Interval;
 use crate::truth::{Missing, Truth};
 
 /// What is known of the window that stands there now, and of the unit that replaces it.
@@ -74,6 +75,8 @@ pub enum Condition {
     NoChangeOfOccupancy,
     /// Only sizes or the height of the bottom are lacking.
     OnlySizes,
+    /// It opens: a clear width or height of 0 is no size that may be too small.
+    Opens,
 }
 
 pub(super) fn of(opening: &Opening, values: &Values, shortfalls: &[Shortfall], missing: &Missing) -> Excuse {
@@ -97,6 +100,7 @@ pub(super) fn of(opening: &Opening, values: &Values, shortfalls: &[Shortfall], m
             Truth::fact(Fact::ChangeOfOccupancy, existing.change_of_occupancy).opposite(),
         ),
         (Condition::OnlySizes, only_sizes(shortfalls, missing)),
+        (Condition::Opens, opens(opening)),
     ];
     let failed: Vec<Condition> = conditions
         .iter()
@@ -126,6 +130,19 @@ fn operation_or_area(opening: &Opening, existing: &Existing) -> Truth {
         (None, Some(_)) => Truth::Unknown(Missing::from([Fact::ClearWidth, Fact::ClearHeight])),
     };
     Truth::any([same, no_less])
+}
+
+/// Whether there is a clear opening at all.
+fn opens(opening: &Opening) -> Truth {
+    let above_nothing = |fact, side: Option<&Interval>| match side {
+        Some(side) if side.low().is_positive() => Truth::Yes,
+        Some(side) if !side.high().is_positive() => Truth::No,
+        _ => Truth::Unknown(Missing::from([fact])),
+    };
+    Truth::all([
+        above_nothing(Fact::ClearWidth, opening.clear_width.as_ref()),
+        above_nothing(Fact::ClearHeight, opening.clear_height.as_ref()),
+    ])
 }
 
 /// Whether nothing but sizes and the height of the bottom is lacking; open while something else may be.

@@ -239,6 +239,7 @@ impl Condition {
             }
             Self::NoChangeOfOccupancy => "it is part of a change of occupancy",
             Self::OnlySizes => "what it lacks is more than its size",
+            Self::Opens => "it does not open",
         }
     }
 }

@@ -109,7 +109,10 @@ fn only_sizes_and_the_height_of_the_bottom_may_be_excused() {
 #[test]
 fn what_may_be_lacking_beside_sizes_is_asked_first() {
     let rows = [
-        ("? x 40", "120", "none", "may be excused"),
+        ("? x 40", "120", "none", "open: clear_width"),
+        ("20 x ?", "120", "none", "open: clear_height"),
+        ("0..20 x 40", "120", "none", "open: clear_width"),
+        ("1..20 x 40", "120", "none", "may be excused"),
         ("20 x 40", "120", "?", "open: control_device"),
         ("20 x 40", "?", "none", "open: sill_above_grade"),
         ("20 x 40", "120", "stop", "not: OnlySizes"),
@@ -122,6 +125,55 @@ fn what_may_be_lacking_beside_sizes_is_asked_first() {
         let answer = opening(edition("IRC 2021"), &excused(opened)).unwrap();
         assert_ne!(answer.verdict, Verdict::Meets);
         assert_eq!(shown(&answer.excuse), expected, "{sizes}, {device_text}");
+    }
+}
+
+/// The new unit of 0 by something, or something by 0, with every other condition met; 1/16 in is a size again.
+#[test]
+fn a_unit_that_does_not_open_is_never_excused() {
+    let rows = [
+        ("a picture unit for a picture unit", "0 x 0", "0", "not: Opens"),
+        ("does not open in its width", "0 x 40", "?", "not: Opens"),
+        (
+            "does not open in its height: an awning at 0 sq ft",
+            "36 x 0",
+            "0",
+            "not: Opens",
+        ),
+        (
+            "does not open, the other side not known",
+            "? x 0",
+            "?",
+            "not: Opens",
+        ),
+        (
+            "opens by a sixteenth in its width",
+            "0.0625 x 40",
+            "?",
+            "may be excused",
+        ),
+        (
+            "opens by a sixteenth in its height",
+            "36 x 0.0625",
+            "?",
+            "may be excused",
+        ),
+    ];
+    for (name, sizes, old_area, expected) in rows {
+        for by in ["IRC 2018", "IRC 2021", "IRC 2024", "IBC 2018", "IBC 2021"] {
+            let mut opened = excused(window(sizes, "30", "120"));
+            if let Some(existing) = &mut opened.existing {
+                existing.clear_area = maybe(old_area);
+            }
+            let answer = opening(edition(by), &opened).unwrap();
+            assert_eq!(shown(&answer.excuse), expected, "{name}, {by}");
+            assert_eq!(answer.verdict, Verdict::FallsShort, "{name}, {by}");
+            let says = answer
+                .sentences()
+                .iter()
+                .any(|it| it.contains("not excused") && it.contains("it does not open"));
+            assert_eq!(says, expected == "not: Opens", "{name}, {by}");
+        }
     }
 }
 
