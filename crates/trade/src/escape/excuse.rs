@@ -22,7 +22,7 @@ use crate::truth::{Missing, Truth};
 /// What is known of the window that stands there now, and of the unit that replaces it.
 #[derive(Clone, Default, PartialEq, Eq, Debug)]
 pub struct Existing {
-    /// Whether the unit is the manufacturer's largest standard size that fits the existing frame or rough opening.
+    /// Whether no larger unit among the plant's standard sizes goes into the frame, or the rough opening, that is there.
     pub largest_standard_size_fits: Option<bool>,
     /// Whether the unit opens as the existing window does.
     pub same_operation: Option<bool>,
@@ -67,9 +67,9 @@ pub enum Scope {
 /// What must hold for a replacement to be excused.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub enum Condition {
-    /// It is the largest standard size that fits the existing frame or rough opening.
+    /// No larger standard size goes into the frame, or the rough opening, that is there.
     LargestStandardSize,
-    /// It opens as the existing window does, or gives an equal or greater opening.
+    /// It opens as the old window does, or leaves no less of an opening.
     SameOperationOrNoLess,
     /// It is not part of a change of occupancy.
     NoChangeOfOccupancy,
