@@ -10,16 +10,18 @@
 //! (one unit by three conventions), [`billed_area`] and [`billed_perimeter`], [`UnitedInches`].
 //!
 //! Always holds: nothing that was read is corrected silently; what lies outside a tolerance is a [`Finding`]; readings
-//! that no opening has are an error. The answer is a check of readings, never a promise that a unit fits.
+//! that no opening has are an error. Both are printed in inches, or in the unit that is asked for. The answer is a check of readings, never a promise that a unit fits.
 //! Cost: constant a question.
 //!
 //! Source: measuring guides of installers; tolerances are common practice and no code. Each value names its own.
 
+mod askew;
 mod billing;
 mod deduction;
 mod diagonals;
 mod error;
 mod finding;
+mod length_error;
 mod opening;
 mod readings;
 mod size;
@@ -31,6 +33,7 @@ pub use deduction::{DeductedBy, Deduction, Ordered, StatedDeduction, deduct};
 pub use diagonals::{TAPE_TOLERANCE_EIGHTHS, expected_diagonal};
 pub use error::{MeasuringError, Side};
 pub use finding::{Finding, Tolerances, tolerances};
+pub use length_error::{ExpectedLength, LengthError};
 pub use opening::{Clearance, DaylightOpening, NetFrame, RoughOpening};
 pub use readings::{Governing, Readings};
 pub use size::Size;

@@ -7,13 +7,13 @@
 //! Source: that one must say who deducts, and to go down to the step, are common practice (down to 1/8 in was read in a
 //! measuring guide). How much is taken off is the caller's.
 
-use astragal_exact::{LengthUnit, Number, format_length};
+use astragal_exact::Number;
 
 use super::error::{MeasuringError, Side};
+use super::length_error::{self, ExpectedLength};
 use super::opening::left_of;
 use super::size::Size;
 use crate::fact::Fact;
-use crate::input::{self, InputError};
 use crate::truth::Missing;
 
 /// Who has taken the deduction off a measured size already.
@@ -133,11 +133,11 @@ pub fn deduct(
     stated: StatedDeduction,
     deduction: &Deduction,
 ) -> Result<Ordered, MeasuringError> {
-    input::size(Fact::OpeningWidth, &measured.width)?;
-    input::size(Fact::OpeningHeight, &measured.height)?;
-    input::distance(Fact::DeductionWidth, &deduction.width)?;
-    input::distance(Fact::DeductionHeight, &deduction.height)?;
-    input::size(Fact::PlantStep, &deduction.step)?;
+    length_error::size(Fact::OpeningWidth, "", &measured.width)?;
+    length_error::size(Fact::OpeningHeight, "", &measured.height)?;
+    length_error::distance(Fact::DeductionWidth, &deduction.width)?;
+    length_error::distance(Fact::DeductionHeight, &deduction.height)?;
+    length_error::size(Fact::PlantStep, "", &deduction.step)?;
     only_one_person(stated)?;
     let (Some(by_width), Some(by_height)) = (stated.width, stated.height) else {
         return Ok(Ordered::Unknown(Missing::from([Fact::DeductedBy])));
@@ -172,14 +172,9 @@ fn one_side(
     let left = left_of(side, measured, off)?;
     match left.floor_to(step) {
         Some(size) if size.is_positive() => Ok(size),
-        _ => Err(InputError {
-            fact: Fact::PlantStep,
-            found: format_length(step, LengthUnit::Inch),
-            expected: format!(
-                "a step of at most the {side} of `{}`",
-                format_length(&left, LengthUnit::Inch)
-            ),
+        _ => {
+            let expected = ExpectedLength::StepOf(side, left);
+            Err(length_error::refused(Fact::PlantStep, "", step, expected).into())
         }
-        .into()),
     }
 }

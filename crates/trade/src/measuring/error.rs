@@ -7,7 +7,7 @@ use std::fmt;
 use astragal_exact::{LengthUnit, Number, format_length};
 
 use super::deduction::DeductedBy;
-use crate::input::InputError;
+use super::length_error::LengthError;
 use crate::interval::Interval;
 
 /// The one of two that something is about.
@@ -24,7 +24,7 @@ pub enum Side {
 #[non_exhaustive]
 pub enum MeasuringError {
     /// A reading that cannot be one.
-    Input(InputError),
+    Input(LengthError),
     /// A diagonal longer than width and height together, or shorter than their difference.
     DiagonalTooFar {
         /// What was read.
@@ -76,6 +76,71 @@ pub enum MeasuringError {
 }
 
 impl MeasuringError {
+    /// Returns it as a sentence with its lengths in `unit`; `Display` is in inches.
+    ///
+    /// # Examples
+    /// ## Diagonals that no opening has, in millimetres
+    /// ```
+    /// use astragal_exact::{LengthUnit, Number};
+    /// use astragal_trade::measuring::{Readings, measure};
+    /// let three = |inches: i64| [(); 3].map(|()| Some(Number::from(inches)));
+    /// let diagonals = [Some(Number::from(200)), None];
+    /// let readings = Readings { widths: three(36), heights: three(60), diagonals, ..Readings::default() };
+    /// let text = measure(&readings).err().map(|error| error.text(LengthUnit::Millimetre)).unwrap_or_default();
+    /// assert!(text.starts_with("diagonal of the opening is `5080 mm`; expected `603.25 mm` to `2444.75 mm`"), "{text}");
+    /// ```
+    /// ## The same in inches
+    /// ```
+    /// use astragal_exact::{LengthUnit, Number};
+    /// use astragal_trade::measuring::{Readings, measure};
+    /// let three = |inches: i64| [(); 3].map(|()| Some(Number::from(inches)));
+    /// let diagonals = [Some(Number::from(200)), None];
+    /// let readings = Readings { widths: three(36), heights: three(60), diagonals, ..Readings::default() };
+    /// let error = measure(&readings).err();
+    /// let texts = error.map(|error| (error.to_string(), error.text(LengthUnit::Inch)));
+    /// assert!(texts.is_some_and(|(shown, inches)| shown == inches && inches.contains("`200 in`")));
+    /// ```
+    #[must_use]
+    pub fn text(&self, unit: LengthUnit) -> String {
+        let shown = |inches: &Number| format!("`{}`", format_length(inches, unit));
+        match self {
+            Self::Input(error) => error.text(unit),
+            Self::DiagonalTooFar { found, allowed } => {
+                let (found, allowed) = (shown(found), span(allowed, unit));
+                format!("diagonal of the opening is {found}; expected {allowed}")
+            }
+            Self::DiagonalsOfNoOpening { found, expected } => format!(
+                "diagonals of the opening are {} and {}; expected {}, or one as much longer as the other is shorter",
+                shown(&found.0),
+                shown(&found.1),
+                span(expected, unit)
+            ),
+            Self::LeansTooFar { side, lost, most } => format!(
+                "the opening stands so far askew that {} of the {side} is lost; expected at most {}, half of the \
+                 shorter side",
+                shown(lost),
+                shown(most)
+            ),
+            Self::NothingLeft { side, whole, off } => {
+                format!(
+                    "nothing is left of the {side} {} less {}",
+                    shown(whole),
+                    shown(off)
+                )
+            }
+            Self::DeductedTwice { side, by, off } => format!(
+                "the {} has deducted from the {side} already, and {} is to come off again",
+                by.word(),
+                shown(off)
+            ),
+            Self::DeductedByTwo { width, height } => format!(
+                "the {} has deducted from the width and the {} from the height; expected one of them",
+                width.word(),
+                height.word()
+            ),
+        }
+    }
+
     /// Returns what to do about it, in one line.
     #[must_use]
     pub fn help(&self) -> &'static str {
@@ -96,8 +161,8 @@ impl MeasuringError {
     }
 }
 
-impl From<InputError> for MeasuringError {
-    fn from(error: InputError) -> Self {
+impl From<LengthError> for MeasuringError {
+    fn from(error: LengthError) -> Self {
         Self::Input(error)
     }
 }
@@ -113,55 +178,17 @@ impl fmt::Display for Side {
 
 impl fmt::Display for MeasuringError {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Input(error) => error.fmt(formatter),
-            Self::DiagonalTooFar { found, allowed } => write!(
-                formatter,
-                "diagonal of the opening is `{}`; expected `{}` to `{}`",
-                inches(found),
-                inches(allowed.low()),
-                inches(allowed.high())
-            ),
-            Self::DiagonalsOfNoOpening { found, expected } => write!(
-                formatter,
-                "diagonals of the opening are `{}` and `{}`; expected `{}` to `{}`, or one as much longer as the other \
-                 is shorter",
-                inches(&found.0),
-                inches(&found.1),
-                inches(expected.low()),
-                inches(expected.high())
-            ),
-            Self::LeansTooFar { side, lost, most } => write!(
-                formatter,
-                "the opening stands so far askew that `{}` of the {side} is lost; expected at most `{}`, half of the \
-                 shorter side",
-                inches(lost),
-                inches(most)
-            ),
-            Self::NothingLeft { side, whole, off } => write!(
-                formatter,
-                "nothing is left of the {side} `{}` less `{}`",
-                inches(whole),
-                inches(off)
-            ),
-            Self::DeductedTwice { side, by, off } => write!(
-                formatter,
-                "the {} has deducted from the {side} already, and `{}` is to come off again",
-                by.word(),
-                inches(off)
-            ),
-            Self::DeductedByTwo { width, height } => write!(
-                formatter,
-                "the {} has deducted from the width and the {} from the height; expected one of them",
-                width.word(),
-                height.word()
-            ),
-        }
+        formatter.write_str(&self.text(LengthUnit::Inch))
     }
 }
 
 impl std::error::Error for MeasuringError {}
 
-fn inches(number: &Number) -> String {
-    format_length(number, LengthUnit::Inch)
+/// Two ends, each in backticks.
+fn span(interval: &Interval, unit: LengthUnit) -> String {
+    let (low, high) = (
+        format_length(interval.low(), unit),
+        format_length(interval.high(), unit),
+    );
+    format!("`{low}` to `{high}`")
 }

@@ -15,6 +15,13 @@ use crate::basis::Basis;
 use crate::constant::over;
 use crate::fact::Fact;
 
+const NOT_SQUARE: &str = "not known whether it is square";
+const LEVEL_AGAINST_DIAGONALS: &str =
+    "what the level says does not go with the diagonals: measure again or have it looked at in the field";
+const EITHER_WAY: &str = "the sides lean or head and sill slope, and a level would tell which: the size fits either way, \
+                          unless both do and work against each other";
+const ONE_LEVEL: &str = "the size holds unless lean and slope work against each other";
+
 /// The tolerances of common practice, in inches.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Tolerances {
@@ -67,21 +74,83 @@ pub enum Finding {
     LevelAgainstDiagonals,
     /// Fewer than three readings of a side; so many were taken.
     FewerReadings(Side, usize),
-    /// A diagonal is missing.
-    DiagonalsMissing,
+    /// So many diagonals are missing, 1 or 2.
+    DiagonalsMissing(usize),
     /// The diagonals differ and no level tells which sides stand askew.
     EitherWay,
+    /// The diagonals differ, and one level was held and was off: lean and slope may work together or against each other; where
+    /// no level was held.
+    OneLevel(Fact),
     /// No level was held to a jamb, or to the sill; where it was not.
     NotLevelled(Fact),
 }
 
 impl Finding {
+    /// Returns it as a sentence with its lengths in `unit`; `Display` is in inches.
+    ///
+    /// # Examples
+    /// ## A tolerance in millimetres
+    /// ```
+    /// use astragal_exact::{LengthUnit, Number};
+    /// use astragal_trade::measuring::Finding;
+    /// let text = Finding::OutOfPlumb(Number::from(1)).text(LengthUnit::Millimetre);
+    /// assert!(text.starts_with("the jambs are out of plumb by `25.4 mm`; common practice is at most `3.175 mm`"), "{text}");
+    /// ```
+    /// ## In inches
+    /// ```
+    /// use astragal_exact::{LengthUnit, Number};
+    /// use astragal_trade::measuring::Finding;
+    /// let finding = Finding::OutOfPlumb(Number::from(1));
+    /// assert_eq!(finding.text(LengthUnit::Inch), finding.to_string());
+    /// ```
+    #[must_use]
+    pub fn text(&self, unit: LengthUnit) -> String {
+        let allowed = tolerances();
+        let shown = |inches: &Number| format!("`{}`", format_length(inches, unit));
+        let most = |found: String, most: &Number| outside(&found, "at most", most, unit);
+        match self {
+            Self::Spread(side, apart) => {
+                let found = format!("readings of the {side} lie {} apart", shown(apart));
+                most(found, &allowed.spread)
+            }
+            Self::DiagonalsDiffer(by) => most(
+                format!("the diagonals differ by {}", shown(by)),
+                &allowed.diagonals,
+            ),
+            Self::OutOfPlumb(by) => most(
+                format!("the jambs are out of plumb by {}", shown(by)),
+                &allowed.level,
+            ),
+            Self::OutOfLevel(by) => {
+                let found = format!("head and sill are out of level by {}", shown(by));
+                most(found, &allowed.level)
+            }
+            Self::PocketShallow(depth) => {
+                let found = format!("the pocket is {} deep", shown(depth));
+                outside(&found, "at least", &allowed.pocket_depth, unit)
+            }
+            Self::FewerReadings(side, read) => {
+                format!("{read} of 3 readings of the {side}: a smaller one may not have been read")
+            }
+            Self::DiagonalsMissing(1) => format!("one diagonal missing: {NOT_SQUARE}"),
+            Self::DiagonalsMissing(_) => format!("diagonals missing: {NOT_SQUARE}"),
+            Self::LevelAgainstDiagonals => LEVEL_AGAINST_DIAGONALS.to_owned(),
+            Self::EitherWay => EITHER_WAY.to_owned(),
+            Self::OneLevel(not_held) => format!("{ONE_LEVEL}: hold a level to {} too", held_to(*not_held)),
+            Self::NotLevelled(not_held) => no_level(*not_held),
+        }
+    }
+
     /// Says whether something lies outside what is common; otherwise something was not read.
     #[must_use]
     pub fn is_warning(&self) -> bool {
         !matches!(
             self,
-            Self::FewerReadings(..) | Self::DiagonalsMissing | Self::EitherWay | Self::NotLevelled(_)
+            Self::FewerReadings(..)
+                | Self::DiagonalsMissing(_)
+                | Self::EitherWay
+                | Self::OneLevel(_)
+                | Self::NotLevelled(_)
         )
     }
 
@@ -96,8 +165,9 @@ impl Finding {
             Self::PocketShallow(_) => "pocket_shallow",
             Self::LevelAgainstDiagonals => "level_against_diagonals",
             Self::FewerReadings(..) => "fewer_readings",
-            Self::DiagonalsMissing => "diagonals_missing",
+            Self::DiagonalsMissing(_) => "diagonals_missing",
             Self::EitherWay => "either_way",
+            Self::OneLevel(_) => "one_level",
             Self::NotLevelled(_) => "not_levelled",
         }
     }
@@ -121,74 +191,32 @@ impl Finding {
 
 impl fmt::Display for Finding {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let allowed = tolerances();
-        match self {
-            Self::Spread(side, spread) => outside(
-                formatter,
-                format_args!("readings of the {side} lie `{}` apart", inches(spread)),
-                "at most",
-                &allowed.spread,
-            ),
-            Self::DiagonalsDiffer(difference) => outside(
-                formatter,
-                format_args!("the diagonals differ by `{}`", inches(difference)),
-                "at most",
-                &allowed.diagonals,
-            ),
-            Self::OutOfPlumb(reading) => outside(
-                formatter,
-                format_args!("the jambs are out of plumb by `{}`", inches(reading)),
-                "at most",
-                &allowed.level,
-            ),
-            Self::OutOfLevel(reading) => outside(
-                formatter,
-                format_args!("head and sill are out of level by `{}`", inches(reading)),
-                "at most",
-                &allowed.level,
-            ),
-            Self::PocketShallow(depth) => outside(
-                formatter,
-                format_args!("the pocket is `{}` deep", inches(depth)),
-                "at least",
-                &allowed.pocket_depth,
-            ),
-            Self::LevelAgainstDiagonals => formatter.write_str(
-                "what the level says does not go with the diagonals: measure again or have it looked at in the field",
-            ),
-            Self::FewerReadings(side, read) => write!(
-                formatter,
-                "{read} of 3 readings of the {side}: a smaller one may not have been read"
-            ),
-            Self::DiagonalsMissing => {
-                formatter.write_str("diagonals missing: not known whether it is square")
-            }
-            Self::EitherWay => formatter.write_str(
-                "the sides lean or head and sill slope, and a level would tell which: the size fits either way",
-            ),
-            Self::NotLevelled(Fact::OutOfLevel) => {
-                formatter.write_str("no level was held to the sill: not known whether it is level")
-            }
-            Self::NotLevelled(_) => {
-                formatter.write_str("no level was held to a jamb: not known whether it is plumb")
-            }
-        }
+        formatter.write_str(&self.text(LengthUnit::Inch))
     }
 }
 
-fn outside(
-    formatter: &mut fmt::Formatter<'_>,
-    found: fmt::Arguments<'_>,
-    at: &str,
-    allowed: &Number,
-) -> fmt::Result {
-    write!(
-        formatter,
-        "{found}; common practice is {at} `{}`: measure again or have it looked at in the field",
-        inches(allowed)
+fn no_level(reading: Fact) -> String {
+    let known = if reading == Fact::OutOfLevel {
+        "level"
+    } else {
+        "plumb"
+    };
+    format!(
+        "no level was held to {}: not known whether it is {known}",
+        held_to(reading)
     )
 }
 
-fn inches(number: &Number) -> String {
-    format_length(number, LengthUnit::Inch)
+/// What a level is held to.
+fn held_to(reading: Fact) -> &'static str {
+    match reading {
+        Fact::OutOfLevel => "the sill",
+        _ => "a jamb",
+    }
+}
+
+/// A reading that lies outside what is common.
+fn outside(found: &str, at: &str, allowed: &Number, unit: LengthUnit) -> String {
+    let allowed = format_length(allowed, unit);
+    format!("{found}; common practice is {at} `{allowed}`: measure again or have it looked at in the field")
 }

@@ -11,9 +11,9 @@
 use astragal_exact::Number;
 
 use super::error::{MeasuringError, Side};
+use super::length_error;
 use super::size::Size;
 use crate::fact::Fact;
-use crate::input;
 
 /// The hole in the framing, before anything stands in it.
 #[derive(Clone, PartialEq, Eq, Hash, Debug)]
@@ -93,10 +93,12 @@ impl NetFrame {
     /// assert!(NetFrame(Size::new(Number::from(36), Number::from(60))).rough_opening(&clearance).is_err());
     /// ```
     pub fn rough_opening(&self, clearance: &Clearance) -> Result<RoughOpening, MeasuringError> {
-        let Size { width, height } = self.0.clone().checked()?;
+        length_error::unit(&self.0)?;
+        let Size { width, height } = &self.0;
         taken(clearance)?;
         let rough = Size::new(width + &clearance.width, height + &clearance.height);
-        Ok(RoughOpening(rough.checked()?))
+        length_error::unit(&rough)?;
+        Ok(RoughOpening(rough))
     }
 
     /// Returns what is seen through when frame and sash cover this much, both sides together.
@@ -127,17 +129,18 @@ impl NetFrame {
 }
 
 fn less(size: &Size, clearance: &Clearance) -> Result<Size, MeasuringError> {
-    let Size { width, height } = size.clone().checked()?;
+    length_error::unit(size)?;
+    let Size { width, height } = size;
     taken(clearance)?;
     Ok(Size::new(
-        left_of(Side::Width, &width, &clearance.width)?,
-        left_of(Side::Height, &height, &clearance.height)?,
+        left_of(Side::Width, width, &clearance.width)?,
+        left_of(Side::Height, height, &clearance.height)?,
     ))
 }
 
 fn taken(clearance: &Clearance) -> Result<(), MeasuringError> {
-    input::distance(Fact::DeductionWidth, &clearance.width)?;
-    input::distance(Fact::DeductionHeight, &clearance.height)?;
+    length_error::distance(Fact::DeductionWidth, &clearance.width)?;
+    length_error::distance(Fact::DeductionHeight, &clearance.height)?;
     Ok(())
 }
 

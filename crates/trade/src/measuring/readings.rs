@@ -6,10 +6,10 @@
 //! Always holds: a reading that was not taken is absent, never nought. Inches, exact, as read.
 //! Source: three widths, three heights, the smallest of each, were read in two measuring guides of installers.
 
-use astragal_exact::{LengthUnit, Number, format_length};
+use astragal_exact::Number;
 
+use super::length_error::{self, ExpectedLength, LengthError};
 use crate::fact::Fact;
-use crate::input::{self, InputError};
 
 /// Holds the readings of one opening, in inches; what was not read is `None`.
 ///
@@ -84,7 +84,7 @@ impl Readings {
     /// Takes readings each of which can be one.
     ///
     /// # Errors
-    /// [`InputError`] for the first that cannot, with the place where it was read: a width, height or pocket that is not
+    /// [`LengthError`] for the first that cannot, with the place where it was read: a width, height or pocket that is not
     /// above 0 and at most 50 ft, a diagonal not above 0 and at most 3,000 ft, an out-of-plumb or out-of-level below 0.
     ///
     /// # Examples
@@ -99,7 +99,7 @@ impl Readings {
     /// let text = "width of the opening is `-36 in, middle`; expected a length above 0 and at most 50 ft";
     /// assert_eq!(readings.checked().err().map(|error| error.to_string()).as_deref(), Some(text));
     /// ```
-    pub fn checked(&self) -> Result<(), InputError> {
+    pub fn checked(&self) -> Result<(), LengthError> {
         let widths = ["top", "middle", "bottom"].into_iter().zip(&self.widths);
         for (place, reading) in widths {
             sized(Fact::OpeningWidth, place, reading.as_ref())?;
@@ -111,10 +111,10 @@ impl Readings {
         self.diagonals.iter().flatten().try_for_each(diagonal)?;
         sized(Fact::PocketDepth, "", self.pocket_depth.as_ref())?;
         if let Some(reading) = &self.out_of_plumb {
-            input::distance(Fact::OutOfPlumb, reading)?;
+            length_error::distance(Fact::OutOfPlumb, reading)?;
         }
         if let Some(reading) = &self.out_of_level {
-            input::distance(Fact::OutOfLevel, reading)?;
+            length_error::distance(Fact::OutOfLevel, reading)?;
         }
         Ok(())
     }
@@ -129,26 +129,21 @@ fn governing(readings: &[Option<Number>; 3]) -> Option<Governing> {
     })
 }
 
-fn sized(fact: Fact, place: &str, reading: Option<&Number>) -> Result<(), InputError> {
-    let Some(reading) = reading else { return Ok(()) };
-    input::size(fact, reading).map_err(|error| match place {
-        "" => error,
-        _ => InputError {
-            found: format!("{}, {place}", error.found),
-            ..error
-        },
-    })
+fn sized(fact: Fact, place: &'static str, reading: Option<&Number>) -> Result<(), LengthError> {
+    reading.map_or(Ok(()), |reading| length_error::size(fact, place, reading))
 }
 
 /// A diagonal of two sides of 50 ft is above 50 ft, so that the limit of a distance is the one that fits.
-fn diagonal(reading: &Number) -> Result<(), InputError> {
-    input::distance(Fact::OpeningDiagonal, reading)?;
+fn diagonal(reading: &Number) -> Result<(), LengthError> {
+    length_error::distance(Fact::OpeningDiagonal, reading)?;
     if reading.is_positive() {
         return Ok(());
     }
-    Err(InputError {
-        fact: Fact::OpeningDiagonal,
-        found: format_length(reading, LengthUnit::Inch),
-        expected: "a length above 0".to_owned(),
-    })
+    let expected = ExpectedLength::AboveNothing;
+    Err(length_error::refused(
+        Fact::OpeningDiagonal,
+        "",
+        reading,
+        expected,
+    ))
 }

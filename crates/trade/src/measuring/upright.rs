@@ -32,10 +32,13 @@
 //! cover lean and slope that work against each other in (1). A rectangle that stands crooked has equal diagonals: only a level
 //! shows that, and a finding says that none was held.
 //!
-//! *With a level.* What it reads is taken: |e| and |s| are known and (3) holds with no assumption. When only one is read, say
-//! |e|, then by (1) the rest of D is the slope: | D - W|e| | / H. When W|e| is more than D, the two must work against each other,
-//! or a reading is wrong; beyond the tolerance of diagonals that is a finding, and the larger of the two slopes that (1) allows
-//! is taken, (D + W|e|) / H. When both are read, (1) asks that D be W|e| + H|s| or their difference; when it is
+//! *With a level.* What it reads is taken: when both are read, |e| and |s| are known and (3) holds with no assumption. When only
+//! one is read, say |e|, then (1) allows two slopes: | D - W|e| | / H, and (D + W|e|) / H when the two work against each other.
+//! The smaller is taken, so that **the size holds unless lean and slope work against each other**: 36 x 60 in with a lean of 1/4
+//! and a slope of 0.3 the other way has diagonals 0.257 apart, the jambs explain all of it, and nothing comes off the height.
+//! Wherever the two slopes differ a finding says so and asks for the other level. When W|e| is more than D, the two must work
+//! against each other, or a reading is wrong; beyond the tolerance of diagonals that is a finding, and the larger of the two
+//! slopes is taken. When both are read, (1) asks that D be W|e| + H|s| or their difference; when it is
 //! neither, within the tolerance of diagonals, that is a finding, and what the level or the diagonals say is taken, whichever
 //! is more. The tolerance: the difference of diagonals that the level asks for and the one that was read, 1/4 in apart.
 //!
@@ -51,12 +54,12 @@
 
 use astragal_exact::Number;
 
+use super::askew::Askew;
 use super::diagonals;
 use super::error::{MeasuringError, Side};
 use super::finding::{Finding, tolerances};
 use super::readings::{Governing, Readings};
 use super::size::Size;
-use crate::constant::over;
 use crate::fact::Fact;
 use crate::interval::Interval;
 use crate::truth::Missing;
@@ -139,9 +142,7 @@ pub fn measure(readings: &Readings) -> Result<Measured, MeasuringError> {
         diagonals::possible(&between(width), &between(height), &readings.diagonals)?;
         let sides = Size::new(width.smallest.clone(), height.smallest.clone());
         askew = Askew::of(readings, &sides);
-        if askew.contradicted {
-            findings.push(Finding::LevelAgainstDiagonals);
-        }
+        findings.extend(askew.finding.take());
         upright = Some(askew.off(&sides)?);
     }
     findings.sort();
@@ -154,112 +155,6 @@ pub fn measure(readings: &Readings) -> Result<Measured, MeasuringError> {
         upright,
         findings,
     })
-}
-
-/// How far an opening stands askew, as far as its readings tell.
-#[derive(Default)]
-struct Askew {
-    lean: Number,
-    slope: Number,
-    contradicted: bool,
-}
-
-impl Askew {
-    fn of(readings: &Readings, sides: &Size) -> Self {
-        let (plumb, level) = (readings.out_of_plumb.as_ref(), readings.out_of_level.as_ref());
-        let known = |reading: Option<&Number>| reading.cloned().unwrap_or_default();
-        let Some(skew) = Skew::of(&readings.diagonals) else {
-            return Self {
-                lean: known(plumb),
-                slope: known(level),
-                contradicted: false,
-            };
-        };
-        let (Size { width, height }, size) = (sides, &skew.size);
-        match (plumb, level) {
-            (None, None) => Self {
-                lean: share(size, width),
-                slope: share(size, height),
-                contradicted: false,
-            },
-            (Some(plumb), None) => {
-                let (rest, contradicted) = skew.rest(&(width * plumb));
-                Self {
-                    lean: plumb.clone(),
-                    slope: share(&rest, height),
-                    contradicted,
-                }
-            }
-            (None, Some(level)) => {
-                let (rest, contradicted) = skew.rest(&(height * level));
-                Self {
-                    lean: share(&rest, width),
-                    slope: level.clone(),
-                    contradicted,
-                }
-            }
-            (Some(plumb), Some(level)) if skew.agrees(&(width * plumb), &(height * level)) => Self {
-                lean: plumb.clone(),
-                slope: level.clone(),
-                contradicted: false,
-            },
-            (Some(plumb), Some(level)) => Self {
-                lean: plumb.clone().max(share(size, width)),
-                slope: level.clone().max(share(size, height)),
-                contradicted: true,
-            },
-        }
-    }
-
-    fn off(&self, sides: &Size) -> Result<Size, MeasuringError> {
-        let most = (&sides.width).min(&sides.height) * &over::<2>(1);
-        for (side, lost) in [(Side::Width, &self.lean), (Side::Height, &self.slope)] {
-            if *lost > most {
-                let lost = lost.clone();
-                return Err(MeasuringError::LeansTooFar { side, lost, most });
-            }
-        }
-        Ok(Size::new(&sides.width - &self.lean, &sides.height - &self.slope))
-    }
-}
-
-/// What two diagonals say: the D of the header, and how far it may be off.
-struct Skew {
-    size: Number,
-    tolerance: Number,
-}
-
-impl Skew {
-    fn of(diagonals: &[Option<Number>; 2]) -> Option<Self> {
-        let [Some(first), Some(second)] = diagonals else {
-            return None;
-        };
-        let (sum, difference) = (first + second, first - second);
-        let quarter = over::<4>(1);
-        Some(Self {
-            size: (&sum * &difference).abs() * &quarter,
-            tolerance: sum * tolerances().diagonals * quarter,
-        })
-    }
-
-    /// What is left for the other pair of sides when this much is explained, and whether that contradicts.
-    fn rest(&self, explained: &Number) -> (Number, bool) {
-        if explained - &self.size <= self.tolerance {
-            ((&self.size - explained).abs(), false)
-        } else {
-            (&self.size + explained, true)
-        }
-    }
-
-    fn agrees(&self, by_lean: &Number, by_slope: &Number) -> bool {
-        let near = |expected: Number| (&self.size - expected).abs() <= self.tolerance;
-        near(by_lean + by_slope) || near((by_lean - by_slope).abs())
-    }
-}
-
-/// A side that was read is above 0: the default is never taken.
-fn share(skew: &Number, side: &Number) -> Number {
-    skew.checked_div(side).unwrap_or_default()
 }
 
 fn between(readings: &Governing) -> Interval {
@@ -309,7 +204,10 @@ fn not_read(readings: &Readings) -> Vec<Finding> {
                 findings.push(Finding::EitherWay);
             }
         }
-        _ => findings.push(Finding::DiagonalsMissing),
+        _ => {
+            let missing = readings.diagonals.iter().filter(|one| one.is_none()).count();
+            findings.push(Finding::DiagonalsMissing(missing));
+        }
     }
     if readings.out_of_plumb.is_none() {
         findings.push(Finding::NotLevelled(Fact::OutOfPlumb));

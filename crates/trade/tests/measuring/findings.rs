@@ -1,7 +1,7 @@
 //! Which reading governs, and what lies outside common practice.
 
 use super::{GUIDE, columns, inches, plain, readings};
-use astragal_exact::Number;
+use astragal_exact::{LengthUnit, Number};
 use astragal_trade::measuring::{Finding, MeasuringError, Readings, measure};
 use astragal_trade::{Fact, Status};
 
@@ -97,66 +97,138 @@ fn what_lies_outside_common_practice_is_found() {
     }
 }
 
+const ASKEW: &str =
+    "width 36, 36, 36 1/4; height 60, 60 1/2, 60; diagonals 70 1/4, 69 3/4; plumb 1/4; level 1/4; pocket 3";
+
+/// What was read, and a sentence about it.
+const SAID: &[(&str, &str)] = &[
+    (
+        ASKEW,
+        "readings of the width lie `1/4 in` apart; common practice is at most `1/8 in`: measure again",
+    ),
+    (
+        ASKEW,
+        "readings of the height lie `1/2 in` apart; common practice is at most `1/8 in`: measure again",
+    ),
+    (
+        ASKEW,
+        "the diagonals differ by `1/2 in`; common practice is at most `1/4 in`: measure again",
+    ),
+    (
+        ASKEW,
+        "the jambs are out of plumb by `1/4 in`; common practice is at most `1/8 in`: measure again",
+    ),
+    (
+        ASKEW,
+        "head and sill are out of level by `1/4 in`; common practice is at most `1/8 in`: measure",
+    ),
+    (
+        ASKEW,
+        "the pocket is `3 in` deep; common practice is at least `3 1/4 in`: measure again",
+    ),
+    (
+        "width 36, -, -; height 60, 60, 60",
+        "1 of 3 readings of the width: a smaller one may not have been read",
+    ),
+    (
+        "width 36, 36, 36",
+        "diagonals missing: not known whether it is square",
+    ),
+    (
+        "width 36, 36, 36",
+        "no level was held to a jamb: not known whether it is plumb",
+    ),
+    (
+        "width 36, 36, 36",
+        "no level was held to the sill: not known whether it is level",
+    ),
+    (
+        "width 36, 36, 36; height 60, 60, 60; diagonals 70, 69 3/4",
+        "the sides lean or head and sill slope, and a level would tell which: the size fits either way, unless both do and work against each other",
+    ),
+    (
+        "width 36, 36, 36; height 60, 60, 60; diagonals 70, 69 1/2; plumb 1/4",
+        "the size holds unless lean and slope work against each other: hold a level to the sill too",
+    ),
+    (
+        "width 36, 36, 36; height 60, 60, 60; diagonals 70, 69 1/2; level 1/8",
+        "the size holds unless lean and slope work against each other: hold a level to a jamb too",
+    ),
+    (
+        "width 36, 36, 36; height 60, 60, 60; diagonals 70, -",
+        "one diagonal missing: not known whether it is square",
+    ),
+    (
+        "width 36, 36, 36; height 60, 60, 60; diagonals -, 70",
+        "one diagonal missing: not known whether it is square",
+    ),
+    (
+        "width 36, 36, 36; height 60, 60, 60; diagonals 70, 69 1/2; plumb 0; level 0",
+        "what the level says does not go with the diagonals: measure again or have it looked at in the field",
+    ),
+];
+
 #[test]
 fn a_finding_says_what_was_read_and_what_is_common() {
-    let askew = "width 36, 36, 36 1/4; height 60, 60 1/2, 60; diagonals 70 1/4, 69 3/4; plumb 1/4; level 1/4; pocket 3";
-    let rows = [
-        (
-            askew,
-            "readings of the width lie `1/4 in` apart; common practice is at most `1/8 in`: measure again",
-        ),
-        (
-            askew,
-            "readings of the height lie `1/2 in` apart; common practice is at most `1/8 in`: measure again",
-        ),
-        (
-            askew,
-            "the diagonals differ by `1/2 in`; common practice is at most `1/4 in`: measure again",
-        ),
-        (
-            askew,
-            "the jambs are out of plumb by `1/4 in`; common practice is at most `1/8 in`: measure again",
-        ),
-        (
-            askew,
-            "head and sill are out of level by `1/4 in`; common practice is at most `1/8 in`: measure",
-        ),
-        (
-            askew,
-            "the pocket is `3 in` deep; common practice is at least `3 1/4 in`: measure again",
-        ),
-        (
-            "width 36, -, -; height 60, 60, 60",
-            "1 of 3 readings of the width: a smaller one may not have been read",
-        ),
-        (
-            "width 36, 36, 36",
-            "diagonals missing: not known whether it is square",
-        ),
-        (
-            "width 36, 36, 36",
-            "no level was held to a jamb: not known whether it is plumb",
-        ),
-        (
-            "width 36, 36, 36",
-            "no level was held to the sill: not known whether it is level",
-        ),
-        (
-            "width 36, 36, 36; height 60, 60, 60; diagonals 70, 69 3/4",
-            "the sides lean or head and sill slope, and a level would tell which: the size fits either way",
-        ),
-        (
-            "width 36, 36, 36; height 60, 60, 60; diagonals 70, 69 1/2; plumb 0; level 0",
-            "what the level says does not go with the diagonals: measure again or have it looked at in the field",
-        ),
-    ];
-    for (written, text) in rows {
+    for (written, text) in SAID {
         let measured = measure(&readings(written)).unwrap();
         let texts: Vec<String> = measured.findings.iter().map(ToString::to_string).collect();
         assert!(
             texts.iter().any(|found| found.starts_with(text)),
             "{text}: {texts:#?}"
         );
+    }
+}
+
+/// The same findings and errors for a caller who works in another unit: no inch and no foot is left in them.
+#[test]
+fn findings_and_errors_are_said_in_the_unit_of_who_asks() {
+    let measured = measure(&readings(ASKEW)).unwrap();
+    let found: Vec<String> = measured
+        .findings
+        .iter()
+        .map(|it| it.text(LengthUnit::Millimetre))
+        .collect();
+    let again = "measure again or have it looked at in the field";
+    let expected = [
+        "readings of the width lie `6.35 mm` apart; common practice is at most `3.175 mm`",
+        "readings of the height lie `12.7 mm` apart; common practice is at most `3.175 mm`",
+        "the diagonals differ by `12.7 mm`; common practice is at most `6.35 mm`",
+        "the jambs are out of plumb by `6.35 mm`; common practice is at most `3.175 mm`",
+        "head and sill are out of level by `6.35 mm`; common practice is at most `3.175 mm`",
+        "the pocket is `76.2 mm` deep; common practice is at least `82.55 mm`",
+    ];
+    assert_eq!(found, expected.map(|text| format!("{text}: {again}")));
+    let rows = [
+        (
+            "width 36, -36, 36",
+            "width of the opening is `-914.4 mm, middle`; expected a length above 0 and at most 15240 mm",
+        ),
+        (
+            "diagonals 0, 70",
+            "diagonal of the opening is `0 mm`; expected a length above 0",
+        ),
+        (
+            "plumb -1/8",
+            "how far the jambs are out of plumb is `-3.175 mm`; expected a length of 0 or more, at most 914400 mm",
+        ),
+        (
+            "diagonals 200, -",
+            "diagonal of the opening is `5080 mm`; expected `603.25 mm` to `2444.75 mm`",
+        ),
+        (
+            "diagonals 70, 75",
+            "diagonals of the opening are `1778 mm` and `1905 mm`; expected `1771.65 mm` to `1782.7625 mm`, or one as much longer as the other is shorter",
+        ),
+        (
+            "plumb 20",
+            "the opening stands so far askew that `508 mm` of the width is lost; expected at most `457.2 mm`, half of the shorter side",
+        ),
+    ];
+    for (also, text) in rows {
+        let error = measure(&plain(also)).unwrap_err();
+        assert_eq!(error.text(LengthUnit::Millimetre), text, "{also}");
+        assert_eq!(error.text(LengthUnit::Inch), error.to_string(), "{also}");
     }
 }
 

@@ -2,8 +2,9 @@
 //! exact tape, and the corners of the answer must lie inside.
 
 use astragal_exact::Number;
+use astragal_trade::Fact;
 use astragal_trade::interval::square_root;
-use astragal_trade::measuring::{Measured, Readings, measure};
+use astragal_trade::measuring::{Finding, Measured, Readings, measure};
 use proptest::prelude::*;
 
 /// An opening by its straight sides: bottom (w, s), left jamb (e, h), and by how much the right jamb leans more.
@@ -77,6 +78,58 @@ fn opening() -> impl Strategy<Value = Opening> {
     })
 }
 
+/// Lean 1/4, slope 0.3 the other way: the diagonals differ by 0.257, and the jambs explain all of it.
+#[test]
+fn lean_and_slope_against_each_other_are_not_told_by_one_level() {
+    let against = |lean: i64, slope: i64| Opening {
+        w: Number::from(36),
+        h: Number::from(60),
+        lean: Number::ratio(lean, 20).unwrap(),
+        slope: Number::ratio(slope, 20).unwrap(),
+    };
+    let rows = [
+        (
+            "jambs read, slope against",
+            against(5, -6),
+            (true, false),
+            Some(Fact::OutOfLevel),
+        ),
+        (
+            "sill read, lean against",
+            against(-10, 3),
+            (false, true),
+            Some(Fact::OutOfPlumb),
+        ),
+        ("jambs read true", against(0, -6), (true, false), None),
+        ("sill read true", against(5, 0), (false, true), None),
+        ("both read", against(5, -6), (true, true), None),
+    ];
+    for (name, opening, (plumb, level), asked) in rows {
+        let measured = measure(&opening.read(plumb, level)).unwrap();
+        let found: Vec<Fact> = measured
+            .findings
+            .iter()
+            .filter_map(|finding| match finding {
+                Finding::OneLevel(fact) => Some(*fact),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(found, asked.into_iter().collect::<Vec<_>>(), "{name}");
+        assert_eq!(opening.has(&measured), asked.is_none(), "{name}");
+        if let Some(fact) = asked {
+            let taken = if fact == Fact::OutOfLevel {
+                &measured.slope
+            } else {
+                &measured.lean
+            };
+            let hundredth = Number::ratio(1, 100).unwrap();
+            assert!(*taken < hundredth, "{name}: {taken}");
+        }
+    }
+    let [first, second] = against(5, -6).read(true, false).diagonals.map(Option::unwrap);
+    assert_eq!((first - second).abs().to_fixed(3), "0.257");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(2000))]
 
@@ -99,6 +152,16 @@ proptest! {
             let measured = measure(&opening.read(plumb, level)).unwrap();
             prop_assert!(opening.has(&measured), "{:?}", measured);
         }
+    }
+
+    /// A level on one side alone: it fits, or a finding says that it may not, and which level to hold.
+    #[test]
+    fn with_one_level_it_fits_or_the_other_one_is_asked_for(opening in opening(), plumb: bool) {
+        let measured = measure(&opening.read(plumb, !plumb)).unwrap();
+        let asked = Finding::OneLevel(if plumb { Fact::OutOfLevel } else { Fact::OutOfPlumb });
+        prop_assert!(opening.has(&measured) || measured.findings.contains(&asked), "{:?}", measured);
+        let read = if plumb { &opening.lean } else { &opening.slope };
+        prop_assert!(!read.is_zero() || !measured.findings.contains(&asked), "{:?}", measured);
     }
 
     /// Where only one pair stands askew the answer is what it leans, to a hair: nothing is given away.
