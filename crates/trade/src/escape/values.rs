@@ -3,8 +3,9 @@
 //! IRC 2021: area 5.7 sq ft (R310.2.1), width 20 in and height 24 in (R310.2.2), bottom at most 44 in (R310.2.3).
 //!
 //! Always holds: an edition that was not seen to say something has no value for it.
-//! Source: IRC 2018 to 2024 as quoted in secondary texts; NFPA 101 24.2.2.3 in a state fire marshal's sheet of 2017; the section
-//! IBC 2021 1031.3 as named in IEBC 505.3 as the equal of IRC R310.2, from which its values are taken.
+//! Source: IRC 2018 to 2024 as quoted in secondary texts; NFPA 101 24.2.2.3 in a state fire marshal's sheet of 2017, which says
+//! nothing of control devices. Of IBC 2021 only the number 1031.3 was seen, in IEBC 505.3, as the equal of IRC R310.2: its values are
+//! those of the IRC, and from memory.
 
 use astragal_exact::Number;
 
@@ -120,14 +121,8 @@ fn sections(edition: Edition) -> Sections {
         Edition::Irc2018 => irc_2018(),
         Edition::Irc2021 => irc_2021(),
         Edition::Irc2024 => irc_2024(),
-        Edition::Ibc2018 => ibc(
-            Basis::from_memory("IBC 2018", "1030"),
-            Basis::from_memory("IEBC 2018", "505.3"),
-        ),
-        Edition::Ibc2021 => ibc(
-            Basis::second_hand("IBC 2021", "1031.3"),
-            Basis::verified("IEBC 2021", "505.3"),
-        ),
+        Edition::Ibc2018 => ibc_2018(),
+        Edition::Ibc2021 => ibc_2021(),
         Edition::Nfpa101 => nfpa(),
     }
 }
@@ -154,7 +149,7 @@ fn irc_2021() -> Sections {
     Sections {
         area: at("R310.2.1"),
         grade_floor: Some(at("R310.2.1, exception")),
-        below_grade: Some(at("R310.2.1, exception")),
+        below_grade: Some(Basis::from_memory("IRC 2021", "R310.2.1, exception")),
         sides: at("R310.2.2"),
         bottom: at("R310.2.3"),
         without_keys: at("R310.1.1"),
@@ -184,14 +179,31 @@ fn irc_2024() -> Sections {
     }
 }
 
-fn ibc(base: Basis, replacement: Basis) -> Sections {
+fn ibc_2018() -> Sections {
+    let base = Basis::from_memory("IBC 2018", "1030");
+    ibc(base, base, Basis::from_memory("IEBC 2018", "505.3"))
+}
+
+/// Of section 1031 only the number 1031.3 was seen, as the equal of IRC R310.2; its text and its other numbers were not.
+fn ibc_2021() -> Sections {
+    Sections {
+        rooms: Basis::from_memory("IBC 2021", "1031.2"),
+        ..ibc(
+            Basis::from_memory("IBC 2021", "1031.3"),
+            Basis::from_memory("IBC 2021", "1031"),
+            Basis::verified("IEBC 2021", "505.3"),
+        )
+    }
+}
+
+fn ibc(base: Basis, without_keys: Basis, replacement: Basis) -> Sections {
     Sections {
         area: base,
         grade_floor: Some(base),
         below_grade: None,
         sides: base,
         bottom: base,
-        without_keys: base,
+        without_keys,
         devices: Basis::second_hand("IEBC", "505.3.1"),
         reach: None,
         well: Some(Basis::from_memory(base.document, "window wells")),
@@ -209,7 +221,7 @@ fn nfpa() -> Sections {
         sides: base,
         bottom: base,
         without_keys: base,
-        devices: base,
+        devices: Basis::from_memory("NFPA 101", "24.2.2.3, control devices"),
         reach: Some(base),
         well: None,
         replacement: None,

@@ -136,14 +136,16 @@ fn an_answer_that_rests_on_the_smaller_area_says_so() {
     };
     assert_eq!(answer(Edition::Irc2021, "10").remarks, [Remark::GradeFloor]);
     assert_eq!(answer(Edition::Irc2021, "-60").remarks, [Remark::BelowGrade]);
-    assert!(!answer(Edition::Irc2021, "-60").rests_on_memory());
-    let recalled = answer(Edition::Irc2018, "-60");
-    assert!(recalled.rests_on_memory());
-    let last = recalled.sentences().pop().unwrap();
-    assert_eq!(
-        last,
-        "rests on IRC 2018 R310.2.1, exception (from memory, to be confirmed)"
-    );
+    assert!(!answer(Edition::Irc2021, "10").rests_on_memory());
+    for (edition, name) in [(Edition::Irc2018, "IRC 2018"), (Edition::Irc2021, "IRC 2021")] {
+        let recalled = answer(edition, "-60");
+        assert!(recalled.rests_on_memory());
+        let last = recalled.sentences().pop().unwrap();
+        assert_eq!(
+            last,
+            format!("rests on {name} R310.2.1, exception (from memory, to be confirmed)")
+        );
+    }
 }
 
 fn roomy_well() -> Well {

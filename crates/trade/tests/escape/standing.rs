@@ -25,21 +25,21 @@ fn what_is_not_known_of_a_window_well_is_said() {
 }
 
 /// Where the values stand: IRC 2018, 2021 and 2024 and NFPA 101 in texts that quote them, `recalled` where the text of that edition was
-/// not seen; the IBC of 2021 by the section that IEBC 505.3 names as the equal of IRC R310.2.
+/// not seen; of the IBC of 2021 only a section number, in IEBC 505.3, as the equal of IRC R310.2.
 const SECTIONS: &str = "
     row          | IRC 2018                      | IRC 2021            | IRC 2024                                | IBC 2018                | IBC 2021         | NFPA 101
-    area         | R310.2.1                      | R310.2.1            | R319.2.1                                | 1030 recalled           | 1031.3           | 24.2.2.3
-    grade floor  | R310.2.1, exception           | R310.2.1, exception | R319.2.1, exception                     | 1030 recalled           | 1031.3           | -
-    below ground | R310.2.1, exception recalled  | R310.2.1, exception | R319.2.1, exception recalled            | -                       | -                | -
-    width        | R310.2.1                      | R310.2.2            | R319.2.2                                | 1030 recalled           | 1031.3           | 24.2.2.3
-    height       | R310.2.1                      | R310.2.2            | R319.2.2                                | 1030 recalled           | 1031.3           | 24.2.2.3
-    bottom       | R310.2.2                      | R310.2.3            | R319.2.3                                | 1030 recalled           | 1031.3           | 24.2.2.3
-    without keys | R310.1.1                      | R310.1.1            | R319.2.2                                | 1030 recalled           | 1031.3           | 24.2.2.3
-    devices      | R310.1.1                      | R310.1.1            | R319, control devices recalled          | 505.3.1                 | 505.3.1          | 24.2.2.3
+    area         | R310.2.1                      | R310.2.1            | R319.2.1                                | 1030 recalled           | 1031.3 recalled  | 24.2.2.3
+    grade floor  | R310.2.1, exception           | R310.2.1, exception | R319.2.1, exception                     | 1030 recalled           | 1031.3 recalled  | -
+    below ground | R310.2.1, exception recalled  | R310.2.1, exception recalled | R319.2.1, exception recalled            | -                       | -                | -
+    width        | R310.2.1                      | R310.2.2            | R319.2.2                                | 1030 recalled           | 1031.3 recalled  | 24.2.2.3
+    height       | R310.2.1                      | R310.2.2            | R319.2.2                                | 1030 recalled           | 1031.3 recalled  | 24.2.2.3
+    bottom       | R310.2.2                      | R310.2.3            | R319.2.3                                | 1030 recalled           | 1031.3 recalled  | 24.2.2.3
+    without keys | R310.1.1                      | R310.1.1            | R319.2.2                                | 1030 recalled           | 1031 recalled    | 24.2.2.3
+    devices      | R310.1.1                      | R310.1.1            | R319, control devices recalled          | 505.3.1                 | 505.3.1          | 24.2.2.3, control devices recalled
     reach        | -                             | -                   | -                                       | -                       | -                | 24.2.2.3
     well         | R310.2.3                      | R310.4              | R319.4 recalled                         | window wells recalled   | window wells recalled | -
     replacement  | R310.2.5                      | R310.5              | R319, section number not seen recalled  | 505.3 recalled          | 505.3            | -
-    rooms        | R310.1                        | R310.1              | R319.1                                  | 1030 recalled           | 1031.3           | 24.2.2.3
+    rooms        | R310.1                        | R310.1              | R319.1                                  | 1030 recalled           | 1031.2 recalled  | 24.2.2.3
 ";
 
 fn basis_of(values: &Values, name: &str) -> Option<Basis> {
