@@ -237,6 +237,11 @@ fn the_day_is_said_in_one_line() {
     for (signed, text) in rows {
         assert_eq!(last_day(day(signed)).unwrap().to_string(), text);
     }
+    assert!(
+        FederalHoliday::ALL
+            .iter()
+            .all(|holiday| holiday.basis().status == Status::SecondHand)
+    );
     let shop = NOT_COVERED.first().map(|(_, basis)| basis.status);
     assert_eq!(shop, Some(Status::Verified));
     assert!(

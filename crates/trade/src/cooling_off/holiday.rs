@@ -9,7 +9,7 @@
 //! LIMIT: 1971, when the Monday holidays began, to 2200.
 //! Cost: a few dates.
 //!
-//! Source: 5 U.S.C. 6103, the eleven holidays and the two rules of observance as federal courts print them; from which
+//! Source: 5 U.S.C. 6103, not read itself: the eleven holidays and the two rules of observance as federal courts print them; from which
 //! year on a holiday is one, and the Veterans Days of 1971 to 1977, in texts about it.
 
 use jiff::civil::{Date, Weekday};
@@ -152,7 +152,7 @@ impl FederalHoliday {
     /// Returns where it was seen.
     #[must_use]
     pub fn basis(self) -> Basis {
-        Basis::verified("5 U.S.C.", "6103")
+        Basis::second_hand("5 U.S.C.", "6103")
     }
 
     /// Without the limit of years, so that a span may end just after it.
