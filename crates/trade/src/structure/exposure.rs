@@ -9,7 +9,7 @@
 //! Always holds: a root lies between two bounds; the height that counts is never below 15 ft.
 //!
 //! Source: ASCE 7-10 and 7-16, the constants in repositories that work with them; the least height of 30 ft for exposure B in
-//! ASCE 7-10 is its Table 30.3-1, note 1, in a text that quotes it. A page that prints 1.11 for D at 30 ft is wrong by the formula.
+//! ASCE 7-10 is its Table 30.3-1, note 1, in a text that quotes it; the least height of 15 ft otherwise is from memory. A page that prints 1.11 for D at 30 ft is wrong by the formula.
 
 use std::fmt;
 
@@ -114,12 +114,12 @@ pub fn exposure_coefficient(
     })
 }
 
-/// Where the least height that counts stands.
+/// Where the least height that counts stands: the 30 ft of exposure B in 7-10, the 15 ft of 7-16.
 #[must_use]
 pub fn height_basis(standard: WindStandard) -> Basis {
     match standard {
         WindStandard::Asce7In2010 => Basis::second_hand("ASCE 7-10", "Table 30.3-1, note 1"),
-        WindStandard::Asce7In2016 => Basis::second_hand("ASCE 7-16", "Table 26.10-1"),
+        WindStandard::Asce7In2016 => Basis::from_memory("ASCE 7-16", "Table 26.10-1"),
     }
 }
 

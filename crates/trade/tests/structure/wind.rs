@@ -138,6 +138,7 @@ fn the_exposure_coefficient_grows_with_height_and_openness() {
         assert_eq!(found.high().to_fixed(6), formula, "{name}");
     }
     assert_eq!(height_basis(Asce7In2010).status, Status::SecondHand);
+    assert_eq!(height_basis(Asce7In2016).status, Status::FromMemory);
     assert_eq!(PRESSURE_BASIS.status, Status::SecondHand);
 }
 
