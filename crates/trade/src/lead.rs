@@ -35,6 +35,9 @@ pub const YEAR_BASIS: Basis = Basis::second_hand("40 CFR 745 subpart E", "");
 /// Where minor work and the replacement of windows come from.
 pub const MINOR_WORK_BASIS: Basis = Basis::verified("40 CFR 745.83", "as the EPA answers about it");
 
+/// Where it stands that a certified firm does the work.
+pub const CERTIFIED_FIRM_BASIS: Basis = Basis::from_memory("40 CFR 745 subpart E", "certified firms");
+
 /// What may take a house or a job out of the rule and is not decided here, each with where it was seen.
 pub const NOT_DECIDED: [(&str, Basis); 3] = [
     (
@@ -124,7 +127,7 @@ impl LeadSafe {
         match self.applies {
             Truth::Yes => Some(
                 "check: lead-safe work rules apply, to every window replacement in a house from before 1978; \
-                 a certified firm does the work",
+                 a certified firm does the work (the firm from memory, to be confirmed)",
             ),
             Truth::Unknown(_) => Some(
                 "check: treat as if lead-safe work rules applied, and ask what is missing; they apply to every window \

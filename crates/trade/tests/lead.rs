@@ -2,7 +2,9 @@
 #![expect(clippy::unwrap_used, reason = "these are tests")]
 
 use astragal_exact::{Number, parse_area};
-use astragal_trade::lead::{MINOR_WORK_BASIS, NOT_DECIDED, Work, YEAR_BASIS, lead_safe};
+use astragal_trade::lead::{
+    CERTIFIED_FIRM_BASIS, MINOR_WORK_BASIS, NOT_DECIDED, Work, YEAR_BASIS, lead_safe,
+};
 use astragal_trade::{Fact, Missing, Status, Truth};
 
 const RULE: &str = "40 CFR 745 subpart E";
@@ -203,6 +205,13 @@ fn slips_are_refused() {
 fn what_was_only_recalled_says_so() {
     assert_eq!(YEAR_BASIS.status, Status::SecondHand);
     assert_eq!(MINOR_WORK_BASIS.status, Status::Verified);
+    assert_eq!(CERTIFIED_FIRM_BASIS.status, Status::FromMemory);
+    let applies = lead_safe(Some(1977), &Work::window_replacement()).unwrap();
+    let caution = applies.caution().unwrap();
+    assert!(
+        caution.ends_with("a certified firm does the work (the firm from memory, to be confirmed)"),
+        "{caution}"
+    );
     assert!(
         NOT_DECIDED
             .iter()
