@@ -33,7 +33,7 @@ fn cell(code: EnergyCode, zone: CodeZone, quantity: Quantity) -> String {
 
 /// Table, zone, U, skylight U, SHGC, and where the row was seen.
 const CELLS: &str = "
-iecc_2021         | 0        | 0.50 m      | 0.75 m | 0.25 m | IECC 2021, from memory
+iecc_2021         | 0        | 0.50 m      | 0.75 m | -      | IECC 2021, from memory; SHGC: sources disagree, 0.25 against 0.40
 iecc_2021         | 1        | 0.50 m      | 0.75 m | 0.25 m | IECC 2021, from memory
 iecc_2021         | 2        | 0.40 2      | 0.65 2 | 0.25 2 | a repository that cites IECC 2021 R402.1.2
 iecc_2021         | 3        | 0.30 2      | 0.55 m | 0.25 2 | trade press; skylights from memory

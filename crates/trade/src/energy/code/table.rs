@@ -57,10 +57,12 @@ use CodeZone::{Marine4, Zone0, Zone1, Zone2, Zone3, Zone4, Zone5, Zone6, Zone7, 
 use Status::{FromMemory, SecondHand, Verified};
 
 /// U-factors of zones 3 to 8 by a trade association and a national laboratory's quotation; zone 2 by a public repository that
-/// cites the table; the solar heat gain of zone 5 and marine 4 by trade press.
-const IECC_2021: [Row; 6] = [
+/// cites the table; the solar heat gain of zone 5 and marine 4 by trade press. That of zone 0 is left
+/// out: sources disagree.
+const IECC_2021: [Row; 7] = [
+    row(&[Zone0], Most(50, FromMemory), Most(75, FromMemory), NotEncoded),
     row(
-        &[Zone0, Zone1],
+        &[Zone1],
         Most(50, FromMemory),
         Most(75, FromMemory),
         Most(25, FromMemory),
