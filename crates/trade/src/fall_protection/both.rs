@@ -28,6 +28,10 @@ pub struct BothAnswer {
     pub devices: Vec<DeviceAnswer>,
     /// Which of them may serve this opening.
     pub serving: Serving,
+    /// The device that is there; `None` when that is not known.
+    pub fitted: Option<Device>,
+    /// Whether the room relies on this opening for escape.
+    pub relied_on: Option<bool>,
 }
 
 /// What one device would do for an opening.
@@ -118,6 +122,8 @@ pub fn both(
         escape: escape_now,
         devices,
         serving,
+        fitted: way_out.device.or(falls.device),
+        relied_on,
     })
 }
 

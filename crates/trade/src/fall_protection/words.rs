@@ -64,14 +64,42 @@ impl Means {
 }
 
 impl BothAnswer {
-    /// Returns which devices may serve, then what each would do.
+    /// Returns which devices may serve, what the one that is there does to escape, then what each would do.
     #[must_use]
     pub fn sentences(&self) -> Vec<String> {
         let mut sentences = vec![self.serving.sentence()];
+        sentences.extend(self.fitted_sentence());
         if self.serving != Serving::NoneNeeded {
             sentences.extend(self.devices.iter().map(DeviceAnswer::sentence));
         }
         sentences
+    }
+
+    /// What the device that is there does to an opening that the room relies on, or may: called for or not.
+    fn fitted_sentence(&self) -> Option<String> {
+        let device = self.fitted?;
+        let does = match device {
+            Device::FixedStop
+            | Device::FallPrevention {
+                releases: Some(false),
+            } => "defeats escape",
+            Device::FallPrevention { releases: None } => {
+                "defeats escape unless it lets go, which is not known"
+            }
+            Device::Nothing
+            | Device::VentLatch
+            | Device::ReleasableControl
+            | Device::FallPrevention { releases: Some(true) } => return None,
+        };
+        match self.relied_on {
+            Some(false) => None,
+            Some(true) => Some(format!(
+                "the {device} that is fitted {does}, and the room relies on this opening"
+            )),
+            None => Some(format!(
+                "the {device} that is fitted {does}; not known whether the room relies on this opening"
+            )),
+        }
     }
 }
 

@@ -120,6 +120,92 @@ fn the_device_that_is_there_is_judged_as_it_is() {
     assert_eq!(serving(&answer.serving), "releasable control device (ASTM F2090)");
 }
 
+/// IRC 2021 R310.1.1 as quoted: what keeps the opening from opening is lacking for escape, whether falls call for it or not.
+#[test]
+fn a_fitted_device_that_defeats_escape_is_said_where_none_is_called_for() {
+    let no = "no device is called for by what was asked; check with the local code";
+    let guard = |releases| Device::FallPrevention { releases };
+    let rows = [
+        (
+            "a stop near the ground, relied on",
+            "60",
+            Device::FixedStop,
+            Some(true),
+            Some("the fixed stop that is fitted defeats escape, and the room relies on this opening"),
+        ),
+        (
+            "a stop near the ground, not known",
+            "60",
+            Device::FixedStop,
+            None,
+            Some(
+                "the fixed stop that is fitted defeats escape; not known whether the room relies on this opening",
+            ),
+        ),
+        (
+            "a stop near the ground, not relied on",
+            "60",
+            Device::FixedStop,
+            Some(false),
+            None,
+        ),
+        (
+            "a guard that holds, relied on",
+            "60",
+            guard(Some(false)),
+            Some(true),
+            Some(
+                "the fall prevention device (ASTM F2090) that is fitted defeats escape, and the room relies on this opening",
+            ),
+        ),
+        (
+            "a guard of which it is not known",
+            "60",
+            guard(None),
+            Some(true),
+            Some(
+                "the fall prevention device (ASTM F2090) that is fitted defeats escape unless it lets go, which is not known, and the room relies on this opening",
+            ),
+        ),
+        ("a guard that lets go", "60", guard(Some(true)), Some(true), None),
+        (
+            "a releasable device",
+            "60",
+            Device::ReleasableControl,
+            Some(true),
+            None,
+        ),
+        ("nothing is fitted", "60", Device::Nothing, Some(true), None),
+        (
+            "a stop high up, relied on",
+            "120",
+            Device::FixedStop,
+            Some(true),
+            Some("the fixed stop that is fitted defeats escape, and the room relies on this opening"),
+        ),
+    ];
+    for (name, grade, device, relied_on, expected) in rows {
+        let falls = Opening {
+            device: Some(device),
+            ..window(grade, "20")
+        };
+        let escaped = escape::Opening {
+            device: Some(device),
+            ..way_out("30 x 40", "21")
+        };
+        let sentences = both(Edition::Irc2021, &falls, &escaped, relied_on)
+            .unwrap()
+            .sentences();
+        assert_eq!(sentences[0] == no, grade == "60", "{name}");
+        let fitted: Vec<&str> = sentences
+            .iter()
+            .map(String::as_str)
+            .filter(|it| it.contains("fitted"))
+            .collect();
+        assert_eq!(fitted, expected.into_iter().collect::<Vec<_>>(), "{name}");
+    }
+}
+
 #[test]
 fn an_opening_too_narrow_for_a_sphere_needs_no_device() {
     for device in [Device::Nothing, Device::VentLatch] {
