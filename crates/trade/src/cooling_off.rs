@@ -17,8 +17,10 @@
 //! Source: 16 CFR 429.0 and 429.1 (amounts and the third business day were read there; the definition of a business day in
 //! texts that quote it); holidays as in [`FederalHoliday`].
 
+mod contract;
 mod holiday;
 
+pub use contract::{CANCELLATION_FORMS, CONTRACT_BASIS, CONTRACT_FORM, NOTICE_POINTS_LEAST};
 pub use holiday::{FederalHoliday, YEARS};
 
 use astragal_exact::Number;

@@ -209,6 +209,8 @@ facts! {
     PerformanceGrade, "performance_grade", "performance grade of the unit";
     /// The size that was tested.
     TestedSize, "tested_size", "size that was tested";
+    /// The least size of its kind that may be tested.
+    GatewaySize, "gateway_size", "gateway size of its kind";
     /// The factor by which a hill or ridge speeds up the wind.
     TopographicFactor, "topographic_factor", "topographic factor of the site";
     /// The area of wall that one unit answers for.

@@ -20,6 +20,7 @@
 mod basis;
 mod checks;
 mod exception;
+mod federal;
 mod locations;
 mod notes;
 mod words;
@@ -33,6 +34,7 @@ use crate::truth::{Missing, Truth};
 
 pub use basis::basis;
 pub use exception::Exception;
+pub use federal::{COVERED, COVERED_BASIS, TEST_STANDARD, TESTS_BASIS, TESTS_SINCE};
 pub use notes::{CATEGORY_BASIS, Category, Note, category, notes};
 
 /// One lite; `None` is what is not known. The area in square inches, heights in inches above the floor or walking surface.

@@ -8,12 +8,13 @@
 //! a unit wider **or** taller is not qualified by it, and one unit's grade says nothing of an assembly it is joined into.
 //!
 //! Not covered here: buildings above 60 ft, partially enclosed ones, impact and windborne-debris glazing, the strength of the
-//! glass itself, gateway test sizes. A licensed person decides.
+//! glass itself, the table of gateway sizes. A licensed person decides.
 
 mod bounds;
 mod class;
 mod designation;
 mod exposure;
+mod gateway;
 mod logarithm;
 mod look_for;
 mod power;
@@ -21,14 +22,18 @@ mod pressure;
 mod tested_size;
 mod wind;
 
-pub use class::{Class, GRADE_BASIS, GRADE_LEAST, GRADE_MOST, GRADE_STEP, Grade, MINIMUM_BASIS};
+pub use class::{
+    Class, GRADE_BASIS, GRADE_LEAST, GRADE_MOST, GRADE_STEP, Grade, MINIMUM_BASIS, PRESSURE_IS_NO_GRADE,
+    PRESSURE_IS_NO_GRADE_BASIS,
+};
 pub use designation::{DESIGNATION_BASIS, designation};
 pub use exposure::{Exposure, ExposureReading, WindStandard, exposure_coefficient, height_basis};
+pub use gateway::{GATEWAY_BASIS, is_gateway_size};
 pub use logarithm::area_share;
 pub use look_for::{GradeAnswer, grade_to_look_for, needed_pressure};
 pub use pressure::{
-    AIR_BASIS, Market, Product, TEST_BASIS, air_leakage_most, pascals, structural_test,
-    water_minimum_earlier, water_minimum_printed, water_spray_rate, water_test,
+    AIR_BASIS, Market, Product, TEST_BASIS, air_leakage_most, air_leakage_most_litres_printed, pascals,
+    structural_test, water_minimum_earlier, water_minimum_printed, water_spray_rate, water_test,
 };
 pub use tested_size::{SIZE_BASIS, Size, size_is_qualified};
 pub use wind::{

@@ -3,7 +3,8 @@
 
 use astragal_exact::Number;
 use astragal_trade::cooling_off::{
-    FederalHoliday, NOT_COVERED, PlaceOfSale, Sale, cooling_off, is_business_day, last_day,
+    CANCELLATION_FORMS, CONTRACT_BASIS, CONTRACT_FORM, FederalHoliday, NOT_COVERED, NOTICE_POINTS_LEAST,
+    PlaceOfSale, Sale, cooling_off, is_business_day, last_day,
 };
 use astragal_trade::{Date, Fact, Missing, Status, Truth};
 use proptest::prelude::*;
@@ -250,6 +251,34 @@ fn the_day_is_said_in_one_line() {
             .skip(1)
             .all(|(_, basis)| basis.status == Status::FromMemory)
     );
+}
+
+/// Source: 16 CFR 429.1: language of the talks, date, seller's name and address, statement in bold type of at least 10 points near the
+/// signature, form for cancelling in duplicate.
+#[test]
+fn the_paper_of_a_sale_has_a_form() {
+    let rows = [
+        (
+            "language",
+            vec!["in the language in which the sale was talked over"],
+        ),
+        ("date", vec!["date of the sale"]),
+        ("seller", vec!["name", "address of the seller"]),
+        (
+            "statement",
+            vec!["signature", "bold", "at least 10 points", "may cancel"],
+        ),
+        ("form", vec!["form for cancelling", "in duplicate"]),
+    ];
+    assert_eq!(rows.len(), CONTRACT_FORM.len());
+    for ((name, parts), asked) in rows.iter().zip(CONTRACT_FORM) {
+        assert!(parts.iter().all(|part| asked.contains(part)), "{name}: {asked}");
+    }
+    let points = format!("at least {NOTICE_POINTS_LEAST} points");
+    assert!(CONTRACT_FORM.iter().any(|asked| asked.contains(&points)));
+    assert_eq!((NOTICE_POINTS_LEAST, CANCELLATION_FORMS), (10, 2));
+    assert_eq!(CONTRACT_BASIS.to_string(), "16 CFR 429.1");
+    assert_eq!(CONTRACT_BASIS.status, Status::Verified);
 }
 
 proptest! {

@@ -31,6 +31,13 @@ use crate::{Basis, Fact, InputError, Missing, Truth};
 /// Where the criteria stand.
 pub const BASIS: Basis = Basis::second_hand("ENERGY STAR Residential Windows 7.0", "window criteria");
 
+/// Where the two days stand.
+pub const DATES_BASIS: Basis =
+    Basis::second_hand("ENERGY STAR Residential Windows 7.0", "dates, by trade press");
+
+/// The day on which version 7.0 was final.
+pub const FINAL: Date = date(2022, 10, 20);
+
 /// The day from which version 7.0 is in force.
 pub const IN_FORCE: Date = date(2023, 10, 23);
 

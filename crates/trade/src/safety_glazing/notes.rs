@@ -9,6 +9,7 @@
 use astragal_exact::Number;
 
 use super::Location;
+use super::federal::TESTS_BASIS;
 use crate::basis::Basis;
 
 /// Lites above this area are Category II everywhere, in square inches: 9 sq ft.
@@ -21,9 +22,9 @@ pub const CATEGORY_BASIS: Basis =
 /// A category of impact of 16 CFR 1201.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub enum Category {
-    /// 150 foot-pounds, from memory.
+    /// The lighter blow: [`foot_pounds`](Self::foot_pounds).
     One,
-    /// 400 foot-pounds, read in a text that quotes it.
+    /// The heavier one.
     Two,
 }
 
@@ -100,7 +101,7 @@ pub fn notes() -> [Note; 4] {
         },
         Note {
             words: "16 CFR 1201 takes its tests from ANSI Z97.1-2015 since 22 April 2016",
-            basis: Basis::verified("Federal Register 2016-06523", ""),
+            basis: TESTS_BASIS,
         },
     ]
 }

@@ -19,6 +19,13 @@ pub const MINIMUM_BASIS: Basis = Basis::second_hand("NAFS", "minimum performance
 /// Where the step between grades stands.
 pub const GRADE_BASIS: Basis = Basis::from_memory("NAFS", "optional performance grades");
 
+/// What is said where a unit comes with a design pressure and no grade.
+pub const PRESSURE_IS_NO_GRADE: &str =
+    "a design pressure alone is not a grade: a grade asks for air, water, operation and forced entry as well";
+/// Where that stands.
+pub const PRESSURE_IS_NO_GRADE_BASIS: Basis =
+    Basis::verified("NAFS, the standards body's summary", "performance grade");
+
 /// The lowest grade of any class, in psf.
 pub const GRADE_LEAST: i64 = 15;
 /// The step between grades, in psf.

@@ -43,6 +43,26 @@ pub enum Market {
     Canada,
 }
 
+impl Market {
+    /// Returns the most that the water test asks for, in psf ([`TEST_BASIS`]).
+    #[must_use]
+    pub fn water_cap(self) -> i64 {
+        match self {
+            Self::UnitedStates => 12,
+            Self::Canada => 15,
+        }
+    }
+
+    /// Returns the same in pascals, as the standards body prints it: a round number, not a conversion.
+    #[must_use]
+    pub fn water_cap_pascals_printed(self) -> i64 {
+        match self {
+            Self::UnitedStates => 580,
+            Self::Canada => 720,
+        }
+    }
+}
+
 /// Returns the structural test pressure of a design pressure, both in psf.
 ///
 /// # Errors
@@ -104,13 +124,9 @@ pub fn water_test(
         Class::R | Class::LC | Class::CW => over::<100>(15),
         Class::AW => over::<100>(20),
     };
-    let cap = match market {
-        Market::UnitedStates => Number::from(12),
-        Market::Canada => Number::from(15),
-    };
     Ok((grade.pounds_per_square_foot() * share)
         .max(minimum.clone())
-        .min(cap))
+        .min(Number::from(market.water_cap())))
 }
 
 /// Returns 2.90 psf, the minimum of the water test as the standards body prints it.
@@ -135,6 +151,12 @@ pub fn water_spray_rate() -> Number {
 #[must_use]
 pub fn air_leakage_most() -> Number {
     over::<10>(3)
+}
+
+/// Returns 1.5 litres by second and square metre, the same as the standard's metric column prints it: no conversion.
+#[must_use]
+pub fn air_leakage_most_litres_printed() -> Number {
+    over::<10>(15)
 }
 
 /// Returns a pressure in pascals, exact, from psf.

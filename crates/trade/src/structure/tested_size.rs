@@ -5,8 +5,8 @@
 //! Always holds: wider **or** taller than tested is not qualified; units that are joined are rated as an assembly, and the grade of
 //! one of them decides nothing about it.
 //!
-//! Source: NAFS, the gateway rule and the largest size tested, read in an excerpt of the 2008 edition and in a proposal of 2017.
-//! The gateway sizes themselves are not encoded.
+//! Source: NAFS, the largest size tested, read in an excerpt of the 2008 edition and in a proposal of 2017.
+//! The other end, the least size that may be tested, is [`is_gateway_size`](super::is_gateway_size).
 
 use astragal_exact::Number;
 

@@ -99,7 +99,14 @@ fn the_row_that_was_used_is_named() {
         assert_eq!(answer.by.map(|row| row.path), path, "U {u_factor}, SHGC {shgc}");
         assert_eq!(answer.basis.status, Status::SecondHand);
     }
-    assert_eq!(programme::IN_FORCE.to_string(), "2023-10-23");
+    let days = [
+        ("final", programme::FINAL, "2022-10-20"),
+        ("in force", programme::IN_FORCE, "2023-10-23"),
+    ];
+    for (name, day, expected) in days {
+        assert_eq!(day.to_string(), expected, "{name} (trade press on version 7.0)");
+    }
+    assert_eq!(programme::DATES_BASIS.status, Status::SecondHand);
     assert_eq!(programme::CRITERIA.len(), 8);
 }
 

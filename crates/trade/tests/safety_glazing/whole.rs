@@ -4,7 +4,8 @@ use super::text_rows::{number, rows};
 use super::{ask, harmless, with};
 use astragal_trade::building_code::Edition;
 use astragal_trade::safety_glazing::{
-    CATEGORY_BASIS, Category, Lite, Location, Overall, Site, basis, category, lite, lites, notes,
+    CATEGORY_BASIS, COVERED, COVERED_BASIS, Category, Lite, Location, Overall, Site, TEST_STANDARD,
+    TESTS_BASIS, TESTS_SINCE, basis, category, lite, lites, notes,
 };
 use astragal_trade::{Status, Truth};
 use proptest::prelude::*;
@@ -198,6 +199,37 @@ fn a_category_is_said_only_as_recalled() {
             .filter(|note| note.basis.status == Status::FromMemory)
             .count(),
         3
+    );
+}
+
+/// Source: 16 CFR 1201 in a copy of its text; Category II in texts that quote it; Federal Register 2016-06523 for the tests.
+#[test]
+fn the_federal_standard_covers_doors_and_enclosures() {
+    let rows = [
+        "storm doors",
+        "doors",
+        "bath and shower doors and enclosures",
+        "sliding doors of the patio kind",
+    ];
+    assert_eq!(COVERED, rows);
+    assert_eq!(COVERED_BASIS.status, Status::Verified);
+    let rows = [
+        (Category::Two, 400, Status::SecondHand),
+        (Category::One, 150, Status::FromMemory),
+    ];
+    for (category, foot_pounds, status) in rows {
+        let (found, basis) = category.foot_pounds();
+        assert_eq!((found, basis.status), (foot_pounds, status), "{category:?}");
+    }
+    assert_eq!(
+        (TEST_STANDARD, TESTS_SINCE.to_string().as_str()),
+        ("ANSI Z97.1-2015", "2016-04-22")
+    );
+    assert_eq!(TESTS_BASIS.status, Status::Verified);
+    assert!(
+        notes()
+            .iter()
+            .any(|note| note.basis == TESTS_BASIS && note.words.contains("since 22 April 2016"))
     );
 }
 

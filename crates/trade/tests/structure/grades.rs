@@ -3,9 +3,10 @@
 use crate::{grade, number};
 use astragal_exact::Number;
 use astragal_trade::structure::{
-    AIR_BASIS, Class, DESIGNATION_BASIS, GRADE_BASIS, Grade, MINIMUM_BASIS, Market, Product, Size,
-    TEST_BASIS, air_leakage_most, designation, pascals, structural_test, water_minimum_earlier,
-    water_minimum_printed, water_spray_rate, water_test,
+    AIR_BASIS, Class, DESIGNATION_BASIS, GRADE_BASIS, Grade, MINIMUM_BASIS, Market, PRESSURE_IS_NO_GRADE,
+    PRESSURE_IS_NO_GRADE_BASIS, Product, Size, TEST_BASIS, air_leakage_most, air_leakage_most_litres_printed,
+    designation, pascals, structural_test, water_minimum_earlier, water_minimum_printed, water_spray_rate,
+    water_test,
 };
 use astragal_trade::{Fact, Status};
 
@@ -123,6 +124,32 @@ fn the_water_test_has_a_minimum_and_a_cap() {
     assert_eq!(exact.to_fixed(3), "2.924");
     assert_eq!(water_spray_rate(), number("5.0"));
     assert_eq!(air_leakage_most(), number("0.3"));
+}
+
+/// Source: NAFS as the standards body prints it, 580 and 720 Pa; a secondary text for 0.3 cfm/ft2 and 1.5 L/s m2. They are round: 12 psf
+/// are 574.56 Pa, 15 are 718.20.
+#[test]
+fn what_the_standard_prints_in_metric_units_is_kept_as_printed() {
+    let rows = [
+        ("United States", Market::UnitedStates, 12, 580, "574.56"),
+        ("Canada", Market::Canada, 15, 720, "718.20"),
+    ];
+    for (name, market, cap, printed, converted) in rows {
+        assert_eq!(market.water_cap(), cap, "{name}");
+        assert_eq!(market.water_cap_pascals_printed(), printed, "{name}");
+        assert_eq!(pascals(&Number::from(cap)).to_fixed(2), converted, "{name}");
+    }
+    assert_eq!(air_leakage_most_litres_printed(), number("1.5"));
+}
+
+/// Source: the standards body's pages on grades and classes.
+#[test]
+fn a_design_pressure_alone_is_said_to_be_no_grade() {
+    assert!(PRESSURE_IS_NO_GRADE.starts_with("a design pressure alone is not a grade"));
+    for asked in ["air", "water", "operation", "forced entry"] {
+        assert!(PRESSURE_IS_NO_GRADE.contains(asked), "{asked}");
+    }
+    assert_eq!(PRESSURE_IS_NO_GRADE_BASIS.status, Status::Verified);
 }
 
 /// Source: 1 psf = 47.8803 Pa by a unit library; NAFS prints 12 and 15 psf as 580 and 720 Pa, rounded.

@@ -1,7 +1,7 @@
 //! Whether a unit is within the size that was tested.
 
 use crate::number;
-use astragal_trade::structure::{SIZE_BASIS, Size, size_is_qualified};
+use astragal_trade::structure::{GATEWAY_BASIS, SIZE_BASIS, Size, is_gateway_size, size_is_qualified};
 use astragal_trade::{Fact, Missing, Status, Truth};
 
 fn size(width: &str, height: &str) -> Size {
@@ -96,4 +96,28 @@ fn a_size_that_is_none_is_refused() {
         let found = size_is_qualified(&unit, Some(&tested), Some(true));
         assert_eq!(found.map_err(|error| error.fact), Err(fact), "{name}");
     }
+}
+
+/// Source: NAFS 2008, clause 4.2, in an excerpt: at least the gateway size in both width and height. The gateway of 36 x 60 is invented.
+#[test]
+fn a_specimen_is_at_least_the_gateway_size_in_both_ways() {
+    let gateway = size("36", "60");
+    let rows = [
+        ("equal", "36", "60", Truth::Yes),
+        ("larger both ways", "36.0625", "60.0625", Truth::Yes),
+        ("one step narrower", "35.9375", "60", Truth::No),
+        ("one step lower", "36", "59.9375", Truth::No),
+        ("wider and lower, larger in area", "60", "59.9375", Truth::No),
+        ("taller and narrower, larger in area", "35.9375", "96", Truth::No),
+        ("turned on its side", "60", "36", Truth::No),
+    ];
+    for (name, width, height, expected) in rows {
+        let specimen = size(width, height);
+        assert_eq!(is_gateway_size(&specimen, Some(&gateway)), Ok(expected), "{name}");
+    }
+    let unknown = is_gateway_size(&gateway, None).unwrap();
+    assert_eq!(unknown.missing(), Missing::from([Fact::GatewaySize]));
+    assert!(is_gateway_size(&size("0", "60"), Some(&gateway)).is_err());
+    assert!(is_gateway_size(&gateway, Some(&size("36", "-60"))).is_err());
+    assert_eq!(GATEWAY_BASIS.status, Status::SecondHand);
 }

@@ -137,6 +137,10 @@ fn the_exposure_coefficient_grows_with_height_and_openness() {
         assert_eq!(found.low().to_fixed(6), formula, "{name}");
         assert_eq!(found.high().to_fixed(6), formula, "{name}");
     }
+    // A web page prints 1.11 for D at 30 ft: the formula is never there.
+    let height = Number::from(30 * 12);
+    let found = exposure_coefficient(Asce7In2016, D, &height, ExposureReading::Formula).unwrap();
+    assert_eq!(found.at_most(&number("1.11")), Some(false), "D, 30 ft");
     assert_eq!(height_basis(Asce7In2010).status, Status::SecondHand);
     assert_eq!(height_basis(Asce7In2016).status, Status::FromMemory);
     assert_eq!(PRESSURE_BASIS.status, Status::SecondHand);
