@@ -147,8 +147,6 @@ facts! {
     EdgeAboveLanding, "edge_above_landing", "exposed glass edge above the landing";
     /// The words of the edition that is in force, where its text was not seen.
     WordingInForce, "wording_in_force", "the wording of the edition that is in force";
-    /// The exposed height of one lite.
-    LiteHeight, "lite_height", "exposed height of the lite";
     /// The horizontal distance of a walking surface from the glass.
     WalkingSurfaceDistance, "walking_surface_distance", "walking surface from the glass";
     /// Whether the glass is in a door.
@@ -173,8 +171,6 @@ facts! {
     BottomStairLanding, "bottom_stair_landing", "whether the glass is at the bottom landing of a stair";
     /// The horizontal distance of the bottom tread from the glass.
     BottomTreadDistance, "bottom_tread_distance", "bottom tread of the stair from the glass";
-    /// Whether an exception that a person must look at applies: a decorative pane, a protective rail, a barrier.
-    GlazingException, "glazing_exception", "whether a rail, a barrier or decorative glass excuses it";
 
     // --- energy ---
     /// The climate zone of the energy code.
@@ -231,8 +227,6 @@ facts! {
     GlassHeight, "glass_height", "height of the glass";
     /// The weight of a sash frame for each foot of its perimeter.
     FrameWeightPerFoot, "frame_weight_per_foot", "weight of the sash frame by the foot";
-    /// The weight of the sash with its glass.
-    SashWeight, "sash_weight", "weight of the sash";
     /// The heaviest sash that the hardware carries.
     HardwareLimit, "hardware_limit", "heaviest sash that the hardware carries";
     /// The weight of the whole unit.
