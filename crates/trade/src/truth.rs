@@ -110,6 +110,12 @@ impl Truth {
     }
 }
 
+/// What is missing, as a person reads it: labels between commas, in the order of the facts.
+pub(crate) fn listed(missing: &Missing) -> String {
+    let labels: Vec<&str> = missing.iter().map(|fact| fact.label()).collect();
+    labels.join(", ")
+}
+
 fn decide(truths: impl IntoIterator<Item = Truth>, decisive: &Truth) -> Truth {
     let mut missing = Missing::new();
     for truth in truths {

@@ -14,7 +14,7 @@ use super::{
 };
 use crate::basis::Status;
 use crate::interval::Interval;
-use crate::truth::Missing;
+use crate::truth::listed;
 
 impl Answer {
     /// Returns the answer as sentences: the verdict first, then what it lacks, what is missing, what may be excused, remarks.
@@ -264,9 +264,4 @@ impl Remark {
             }
         }
     }
-}
-
-fn listed(missing: &Missing) -> String {
-    let labels: Vec<&str> = missing.iter().map(|fact| fact.label()).collect();
-    labels.join(", ")
 }

@@ -6,7 +6,7 @@
 
 use super::{Answer, BothAnswer, DeviceAnswer, Means, Serving, Verdict};
 use crate::control_device::Device;
-use crate::truth::{Missing, Truth};
+use crate::truth::{Truth, listed};
 
 impl Answer {
     /// Returns the answer as sentences: the verdict first, then what does not count.
@@ -144,9 +144,4 @@ impl DeviceAnswer {
         };
         format!("{}: {falls}; {escape}", self.device)
     }
-}
-
-fn listed(missing: &Missing) -> String {
-    let labels: Vec<&str> = missing.iter().map(|fact| fact.label()).collect();
-    labels.join(", ")
 }

@@ -5,7 +5,7 @@
 //! Always holds: no sentence says that anything is approved; an exception is something to have looked at.
 
 use super::{Answer, Exception, Location, LocationAnswer, Overall};
-use crate::truth::{Missing, Truth};
+use crate::truth::{Truth, listed};
 
 impl Answer {
     /// Returns the answer as sentences: the whole first, then each location that calls for it, then what is missing.
@@ -96,9 +96,4 @@ impl Location {
             Self::BottomLanding => "at the bottom landing of a stair",
         }
     }
-}
-
-fn listed(missing: &Missing) -> String {
-    let labels: Vec<&str> = missing.iter().map(|fact| fact.label()).collect();
-    labels.join(", ")
 }
