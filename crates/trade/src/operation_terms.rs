@@ -46,9 +46,10 @@ pub struct Hinge {
     pub seen_from: Viewer,
 }
 
-/// How a unit opens.
+/// How a whole unit opens, as data about a building has it; what it leaves clear is another question, with another list:
+/// [`clear_opening::Operation`](crate::clear_opening::Operation).
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
-pub enum Operation {
+pub enum UnitOperation {
     /// One sash, hinged at a side.
     Casement(Hinge),
     /// One sash, hinged at the top.
@@ -122,7 +123,7 @@ impl Hinge {
     }
 }
 
-impl Operation {
+impl UnitOperation {
     /// Returns the panels of such a unit in IFC terms, from the top down; of a slider the one that slides first.
     ///
     /// `reading` says how hands are read; without it a hinged panel is either hand.
@@ -133,17 +134,17 @@ impl Operation {
     /// # Examples
     /// ## A double-hung unit
     /// ```
-    /// use astragal_trade::operation_terms::{Operation, PanelOperation, PanelTerm};
-    /// let panels = Operation::DoubleHung.panels(None);
+    /// use astragal_trade::operation_terms::{UnitOperation, PanelOperation, PanelTerm};
+    /// let panels = UnitOperation::DoubleHung.panels(None);
     /// let sliding = PanelTerm::Named(PanelOperation::SlidingVertical);
     /// assert_eq!(panels.iter().map(|panel| panel.operation).collect::<Vec<_>>(), [sliding, sliding]);
     /// ```
     /// ## A casement, and nobody says how hands are read
     /// ```
-    /// use astragal_trade::operation_terms::{Hinge, HingeSide, Operation, PanelOperation, PanelTerm, Viewer};
+    /// use astragal_trade::operation_terms::{Hinge, HingeSide, UnitOperation, PanelOperation, PanelTerm, Viewer};
     /// let hinge = Hinge { side: HingeSide::Left, seen_from: Viewer::Outside };
     /// let either = PanelTerm::EitherHand(PanelOperation::SideHungLeftHand, PanelOperation::SideHungRightHand);
-    /// let panels = Operation::Casement(hinge).panels(None);
+    /// let panels = UnitOperation::Casement(hinge).panels(None);
     /// assert_eq!(panels.first().map(|panel| panel.operation), Some(either));
     /// ```
     #[must_use]
@@ -191,9 +192,9 @@ impl Operation {
     /// # Examples
     /// ## One panel, and two
     /// ```
-    /// use astragal_trade::operation_terms::{Operation, TypePartitioning};
-    /// assert_eq!(Operation::Awning.partitioning(), Some(TypePartitioning::SinglePanel));
-    /// assert_eq!(Operation::DoubleHung.partitioning(), None);
+    /// use astragal_trade::operation_terms::{UnitOperation, TypePartitioning};
+    /// assert_eq!(UnitOperation::Awning.partitioning(), Some(TypePartitioning::SinglePanel));
+    /// assert_eq!(UnitOperation::DoubleHung.partitioning(), None);
     /// ```
     #[must_use]
     pub fn partitioning(self) -> Option<TypePartitioning> {

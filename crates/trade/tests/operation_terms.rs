@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use astragal_trade::operation_terms::{
-    HandReading, Hinge, HingeSide, Operation, PanelOperation, PanelPosition, PanelTerm, TypePartitioning,
+    HandReading, Hinge, HingeSide, PanelOperation, PanelPosition, PanelTerm, TypePartitioning, UnitOperation,
     Viewer, WindowType,
 };
 
@@ -20,7 +20,7 @@ const LEFT_INSIDE: Hinge = Hinge {
     seen_from: Viewer::Inside,
 };
 
-fn terms(operation: Operation, reading: Option<HandReading>) -> String {
+fn terms(operation: UnitOperation, reading: Option<HandReading>) -> String {
     let panels = operation.panels(reading);
     let words = panels.iter().map(|panel| {
         let operation = match panel.operation {
@@ -39,25 +39,25 @@ fn terms(operation: Operation, reading: Option<HandReading>) -> String {
 fn each_operation_has_its_panels() {
     let rows = [
         (
-            Operation::Casement(LEFT_OUTSIDE),
+            UnitOperation::Casement(LEFT_OUTSIDE),
             "SIDEHUNGLEFTHAND or SIDEHUNGRIGHTHAND",
         ),
         (
-            Operation::TiltTurn(LEFT_OUTSIDE),
+            UnitOperation::TiltTurn(LEFT_OUTSIDE),
             "TILTANDTURNLEFTHAND or TILTANDTURNRIGHTHAND",
         ),
-        (Operation::Awning, "TOPHUNG"),
-        (Operation::Hopper, "BOTTOMHUNG"),
+        (UnitOperation::Awning, "TOPHUNG"),
+        (UnitOperation::Hopper, "BOTTOMHUNG"),
         (
-            Operation::SingleHung,
+            UnitOperation::SingleHung,
             "FIXEDCASEMENT at TOP, SLIDINGVERTICAL at BOTTOM",
         ),
         (
-            Operation::DoubleHung,
+            UnitOperation::DoubleHung,
             "SLIDINGVERTICAL at TOP, SLIDINGVERTICAL at BOTTOM",
         ),
-        (Operation::Slider, "SLIDINGHORIZONTAL, FIXEDCASEMENT"),
-        (Operation::Fixed, "FIXEDCASEMENT"),
+        (UnitOperation::Slider, "SLIDINGHORIZONTAL, FIXEDCASEMENT"),
+        (UnitOperation::Fixed, "FIXEDCASEMENT"),
     ];
     for (operation, expected) in rows {
         assert_eq!(
@@ -121,12 +121,12 @@ fn a_hand_is_what_the_caller_says_it_is() {
     ];
     for (name, hinge, reading, hand) in rows {
         assert_eq!(
-            terms(Operation::Casement(hinge), reading),
+            terms(UnitOperation::Casement(hinge), reading),
             format!("SIDEHUNG{hand}"),
             "{name}"
         );
         assert_eq!(
-            terms(Operation::TiltTurn(hinge), reading),
+            terms(UnitOperation::TiltTurn(hinge), reading),
             format!("TILTANDTURN{hand}"),
             "{name}"
         );

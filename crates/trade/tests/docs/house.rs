@@ -5,7 +5,7 @@ use astragal_trade::Date;
 use astragal_trade::cooling_off::{self, last_day};
 use astragal_trade::lead::{FIRST_YEAR_WITHOUT_LEAD_RULE, Work, lead_safe};
 use astragal_trade::not_covered::Topic;
-use astragal_trade::operation_terms::{Hinge, HingeSide, Operation, PanelTerm, Viewer};
+use astragal_trade::operation_terms::{Hinge, HingeSide, PanelTerm, UnitOperation, Viewer};
 use astragal_trade::{Fact, Truth};
 
 use crate::{Row, named, row};
@@ -96,14 +96,14 @@ pub(crate) fn operations() -> Vec<Row> {
         seen_from: Viewer::Outside,
     };
     let rows = [
-        ("casement", Operation::Casement(hinge)),
-        ("tilt and turn", Operation::TiltTurn(hinge)),
-        ("awning", Operation::Awning),
-        ("hopper", Operation::Hopper),
-        ("single hung", Operation::SingleHung),
-        ("double hung", Operation::DoubleHung),
-        ("slider of two lites", Operation::Slider),
-        ("fixed", Operation::Fixed),
+        ("casement", UnitOperation::Casement(hinge)),
+        ("tilt and turn", UnitOperation::TiltTurn(hinge)),
+        ("awning", UnitOperation::Awning),
+        ("hopper", UnitOperation::Hopper),
+        ("single hung", UnitOperation::SingleHung),
+        ("double hung", UnitOperation::DoubleHung),
+        ("slider of two lites", UnitOperation::Slider),
+        ("fixed", UnitOperation::Fixed),
     ];
     rows.map(|(name, operation)| {
         let panels = operation.panels(None).into_iter().map(|panel| {
