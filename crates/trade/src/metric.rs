@@ -60,6 +60,14 @@ pub fn pounds_per_square_foot(pascals: &Number) -> Number {
 /// Returns a U-factor in W/(m2 K), from Btu/(h sq ft F).
 ///
 /// # Examples
+/// ## A unit of 0.22, as tables print it beside
+/// ```
+/// use astragal_exact::Number;
+/// use astragal_trade::metric::metric_u_factor;
+/// let u_factor = Number::ratio(22, 100).ok_or("no number")?;
+/// assert_eq!(metric_u_factor(&u_factor).to_fixed(2), "1.25");
+/// # Ok::<(), &str>(())
+/// ```
 /// ## A unit of 0.30
 /// ```
 /// use astragal_exact::Number;

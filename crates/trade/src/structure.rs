@@ -32,7 +32,7 @@ pub use gateway::{GATEWAY_BASIS, is_gateway_size};
 pub use logarithm::area_share;
 pub use look_for::{GradeAnswer, grade_to_look_for, needed_pressure};
 pub use pressure::{
-    AIR_BASIS, Market, Product, TEST_BASIS, air_leakage_most, air_leakage_most_litres_printed, pascals,
+    AIR_BASIS, Market, Product, TEST_BASIS, air_leakage_most, air_leakage_most_litres_printed,
     structural_test, water_minimum_earlier, water_minimum_printed, water_spray_rate, water_test,
 };
 pub use tested_size::{SIZE_BASIS, Size, size_is_qualified};

@@ -78,25 +78,6 @@ pub fn solar_heat_gain(value: &Number) -> Result<(), InputError> {
     Err(refused(Fact::SolarHeatGain, value, "a number from 0 to 1"))
 }
 
-/// Returns a U-factor in watts by square metre and kelvin, exact, from Btu/h ft2 F.
-///
-/// # Source
-/// 1 Btu = 1055.05585262 J (International Table), 1 ft = 0.3048 m, 1 F = 5/9 K, all by definition.
-///
-/// # Examples
-/// ## As tables print it beside the customary value
-/// ```
-/// use astragal_exact::Number;
-/// use astragal_trade::energy::rating::watts_per_square_metre_kelvin;
-/// let rated = Number::from_decimal("0.22").unwrap_or_default();
-/// assert_eq!(watts_per_square_metre_kelvin(&rated).to_fixed(2), "1.25");
-/// ```
-#[must_use]
-pub fn watts_per_square_metre_kelvin(u_factor: &Number) -> Number {
-    // 1055.05585262 J over 3600 s x 0.09290304 m2 x 5/9 K.
-    u_factor * &over::<18_580_608_000>(105_505_585_262)
-}
-
 fn two_decimals(fact: Fact, value: &Number) -> Result<(), InputError> {
     if value.is_multiple_of(&over::<100>(1)) {
         return Ok(());

@@ -159,25 +159,6 @@ pub fn air_leakage_most_litres_printed() -> Number {
     over::<10>(15)
 }
 
-/// Returns a pressure in pascals, exact, from psf.
-///
-/// # Source
-/// 1 lb = 0.45359237 kg, standard gravity 9.80665 m/s2, 1 ft = 0.3048 m, all by definition.
-///
-/// # Examples
-/// ## One pound by the square foot
-/// ```
-/// use astragal_exact::Number;
-/// use astragal_trade::structure::pascals;
-/// assert_eq!(pascals(&Number::ONE).to_fixed(4), "47.8803");
-/// ```
-#[must_use]
-pub fn pascals(pounds_per_square_foot: &Number) -> Number {
-    let newtons_in_pound = over::<100_000_000>(45_359_237) * over::<100_000>(980_665);
-    let square_feet_in_square_metre = over::<9_290_304>(100_000_000);
-    pounds_per_square_foot * &(newtons_in_pound * square_feet_in_square_metre)
-}
-
 fn positive(fact: Fact, pressure: &Number) -> Result<(), InputError> {
     if pressure.is_positive() && *pressure <= Number::from(PRESSURE_MOST) {
         return Ok(());

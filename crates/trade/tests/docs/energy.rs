@@ -5,8 +5,9 @@ use astragal_trade::Truth;
 use astragal_trade::energy::average::{Average, RatedOpening, u_factor};
 use astragal_trade::energy::code::{EnergyCode, HIGH_ELEVATION, Maximum, Quantity, maximum};
 use astragal_trade::energy::programme::{Bound, CRITERIA, IN_FORCE, Path, in_each_zone};
-use astragal_trade::energy::rating::{Ratings, watts_per_square_metre_kelvin};
+use astragal_trade::energy::rating::Ratings;
 use astragal_trade::energy::{CodeZone, ProgrammeZone};
+use astragal_trade::metric::metric_u_factor;
 
 use crate::{Row, number, row, seen, yes_or_no};
 
@@ -30,7 +31,7 @@ pub(crate) fn programme() -> Vec<Row> {
                 Path::EquivalentEnergyPerformance => "trade-off",
             };
             let (Bound::AtMost(value) | Bound::Exactly(value) | Bound::AtLeast(value)) = criterion.u_factor;
-            let metric = watts_per_square_metre_kelvin(&hundredths(value)).to_fixed(2);
+            let metric = metric_u_factor(&hundredths(value)).to_fixed(2);
             row([
                 &criterion.zone.to_string(),
                 path,

@@ -3,9 +3,10 @@
 use astragal_exact::Number;
 use astragal_trade::Truth;
 use astragal_trade::interval::Interval;
+use astragal_trade::metric::pascals;
 use astragal_trade::structure::{
     Class, Exposure, ExposureReading, Grade, GradeAnswer, Market, NetPressures, Product, Size, WindAnswer,
-    WindSite, WindStandard, grade_to_look_for, net_pressures, pascals, size_is_qualified, structural_test,
+    WindSite, WindStandard, grade_to_look_for, net_pressures, size_is_qualified, structural_test,
     water_minimum_earlier, water_minimum_printed, water_test,
 };
 

@@ -3,7 +3,7 @@
 use crate::{number, ratings};
 use astragal_trade::energy::ProgrammeZone;
 use astragal_trade::energy::programme::{self, Path};
-use astragal_trade::energy::rating::watts_per_square_metre_kelvin;
+use astragal_trade::metric::metric_u_factor;
 use astragal_trade::{Fact, Missing, Status, Truth};
 
 fn letters(answers: &[(ProgrammeZone, programme::ProgrammeAnswer)]) -> String {
@@ -123,10 +123,10 @@ fn u_factors_in_si_units() {
         ("0.32", "1.82"),
     ];
     for (customary, si) in rows {
-        let found = watts_per_square_metre_kelvin(&number(customary));
+        let found = metric_u_factor(&number(customary));
         assert_eq!(found.to_fixed(2), si, "{customary}");
     }
-    assert_eq!(watts_per_square_metre_kelvin(&number("1")).to_fixed(5), "5.67826");
+    assert_eq!(metric_u_factor(&number("1")).to_fixed(5), "5.67826");
 }
 
 #[test]

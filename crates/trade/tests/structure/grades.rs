@@ -2,11 +2,11 @@
 
 use crate::{grade, number};
 use astragal_exact::Number;
+use astragal_trade::metric::pascals;
 use astragal_trade::structure::{
     AIR_BASIS, Class, DESIGNATION_BASIS, GRADE_BASIS, Grade, MINIMUM_BASIS, Market, PRESSURE_IS_NO_GRADE,
     PRESSURE_IS_NO_GRADE_BASIS, Product, Size, TEST_BASIS, air_leakage_most, air_leakage_most_litres_printed,
-    designation, pascals, structural_test, water_minimum_earlier, water_minimum_printed, water_spray_rate,
-    water_test,
+    designation, structural_test, water_minimum_earlier, water_minimum_printed, water_spray_rate, water_test,
 };
 use astragal_trade::{Fact, Status};
 
