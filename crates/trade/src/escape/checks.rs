@@ -246,11 +246,7 @@ fn concluded(
             }
         }
     }
-    let verdict = match (shortfalls.is_empty(), missing.is_empty()) {
-        (false, _) => Verdict::FallsShort,
-        (true, false) => Verdict::Undecided,
-        (true, true) => Verdict::Meets,
-    };
+    let verdict = verdict(&shortfalls, &missing);
     let excuse = match verdict {
         Verdict::Meets => Excuse::NotAsked,
         Verdict::FallsShort | Verdict::Undecided => excuse::of(opening, values, &shortfalls, &missing),
@@ -264,6 +260,14 @@ fn concluded(
         excuse,
         remarks: remarks.into_iter().collect(),
         bases: bases.into_iter().collect(),
+    }
+}
+
+fn verdict(shortfalls: &[Shortfall], missing: &Missing) -> Verdict {
+    match (shortfalls.is_empty(), missing.is_empty()) {
+        (false, _) => Verdict::FallsShort,
+        (true, false) => Verdict::Undecided,
+        (true, true) => Verdict::Meets,
     }
 }
 
