@@ -110,12 +110,15 @@ pub(crate) fn notes(unit: &QuotedUnit<'_>) -> Vec<String> {
     let level = |finding: &&Finding| matches!(finding, Finding::NotLevelled(_));
     let levels = measured.findings.iter().filter(level).count();
     let findings = measured.findings.iter().filter(|finding| !level(finding));
-    let mut notes: Vec<String> = findings.map(|finding| sentence(&finding.to_string())).collect();
+    let mut notes: Vec<String> = findings
+        .map(|finding| sentence(&finding.text(unit.used.catalog.declarations().length_unit)))
+        .collect();
     if levels == 2 {
         notes.push("No level was held to it: not known whether it is plumb and level.".to_owned());
     } else {
         let one = measured.findings.iter().filter(level);
-        notes.extend(one.map(|finding| sentence(&finding.to_string())));
+        notes
+            .extend(one.map(|finding| sentence(&finding.text(unit.used.catalog.declarations().length_unit))));
     }
     notes
 }

@@ -89,13 +89,13 @@ pub(super) fn fill_in(
     let measured = match measuring::measure(&readings) {
         Ok(measured) => measured,
         Err(error) => {
-            let text = format!("readings of opening `{}`: {error}", raw.tag.value);
+            let text = format!("readings of opening `{}`: {}", raw.tag.value, error.text(unit));
             let finding = Finding::error("READINGS_IMPOSSIBLE", text).at(written.place.clone());
             report.findings.push(finding.with_help(error.help()));
             return None;
         }
     };
-    warn(raw, written, &measured, report);
+    warn(raw, written, (&measured, unit), report);
     let taken = Taken {
         raw,
         written,
@@ -143,9 +143,14 @@ fn said(fact: TakenFact, readings: &Readings, measured: &measuring::Measured) ->
 }
 
 /// What lies outside what is common is said while the order is read, too: it may be a slip.
-fn warn(raw: &RawOpening, written: &RawReadings, measured: &measuring::Measured, report: Report<'_>) {
+fn warn(
+    raw: &RawOpening,
+    written: &RawReadings,
+    (measured, unit): (&measuring::Measured, LengthUnit),
+    report: Report<'_>,
+) {
     for found in measured.findings.iter().filter(|found| found.is_warning()) {
-        let text = format!("readings of opening `{}`: {found}", raw.tag.value);
+        let text = format!("readings of opening `{}`: {}", raw.tag.value, found.text(unit));
         let finding = Finding::warning("READINGS_DIFFER", text).at(written.place.clone());
         report
             .findings
