@@ -2,7 +2,7 @@
 //!
 //! The catalog here has casements, hinged on a side that somebody must choose, sliders of two panels, fixed units, and other
 //! units that nothing is said of; a colour, and grilles that are asked for some of them.
-#![expect(clippy::unwrap_used, clippy::expect_used, reason = "these are tests")]
+#![expect(clippy::expect_used, reason = "these are tests")]
 
 use astragal_model::{
     Arranged, Attribute, AttributeIndex, Audience, Authorities, Catalog, Date, Declarations, Drawing, Drawn,

@@ -2,12 +2,7 @@
 //!
 //! A catalog here has one fact of the room, whether somebody sleeps there, one measure, the clear area in square feet as a
 //! number, and one rule: in such a room one opening at least has 5 of them.
-#![expect(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::indexing_slicing,
-    reason = "these are tests"
-)]
+#![expect(clippy::expect_used, reason = "these are tests")]
 
 use astragal_model::{
     Authorities, Catalog, Comparison, Date, Declarations, Effect, Expression, FactIndex, Function, Id,

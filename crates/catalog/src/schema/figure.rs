@@ -81,8 +81,8 @@ fn value_type() -> Shape {
     word(
         "What it is. Left out: what the formula gives; with `table` a number.",
         &[
-            ("number", "a number"),
             ("length", "a length"),
+            ("number", "a number"),
             ("area", "an area"),
             ("date", "a day"),
             ("bool", "true or false; only with `formula`"),

@@ -259,6 +259,11 @@ id = "pane_height"
 label = "Pane height"
 
 [[figure]]
+id = "opens"
+label = "Opens"
+formula = 'operation != "fixed"'
+
+[[figure]]
 id = "clear_area"
 label = "Clear area"
 formula = 'clear_width * clear_height'

@@ -1,7 +1,7 @@
 //! The energy code: the largest U-factor and solar heat gain by zone and edition, and the places that may have more.
 //!
-//! The site facts of the examples have no zones 0 and 1, of which the crate has values from memory for 2021. The solar heat gain
-//! of 2024 is in neither.
+//! The files leave zones out of which what was seen disagrees or nothing was seen, and say so in a notice: 0 and 1 in 2021, of which
+//! the crate has values from memory, and 0 to 2 in 2024. The solar heat gain of 2024 is in neither.
 
 use std::collections::BTreeMap;
 
@@ -28,7 +28,9 @@ type = "number"
 "#;
 
 /// The options of `code_zone`, and what they are to the crate.
-const ZONES: [(&str, CodeZone); 8] = [
+const ZONES: [(&str, CodeZone); 10] = [
+    ("0", CodeZone::Zone0),
+    ("1", CodeZone::Zone1),
     ("2", CodeZone::Zone2),
     ("3", CodeZone::Zone3),
     ("4", CodeZone::Zone4),
@@ -81,17 +83,13 @@ impl Rated {
         }
     }
 
-    /// Where the two are not meant to say the same: [`a_zone_without_a_row_is_told_once_the_place_is_known`].
-    fn waits_for_the_place(&self, code: EnergyCode) -> bool {
-        let has_no_row = code == EnergyCode::Iecc2024 && self.zone == Some(ZONES[0]);
-        let is_high = self
-            .elevation
-            .as_ref()
-            .map(|elevation| *elevation > number("48000"));
-        has_no_row
-            && !(is_high == Some(true)
-                || self.windborne == Some(true)
-                || (is_high.is_some() && self.windborne.is_some()))
+    /// Whether the file leaves the zone out: [`a_zone_that_is_left_out_is_told_in_a_notice`].
+    fn is_left_out(&self, code: EnergyCode) -> bool {
+        let left_out: &[CodeZone] = match code {
+            EnergyCode::Iecc2024 => &[CodeZone::Zone0, CodeZone::Zone1, CodeZone::Zone2],
+            _ => &[CodeZone::Zone0, CodeZone::Zone1],
+        };
+        self.zone.is_some_and(|(_, zone)| left_out.contains(&zone))
     }
 
     /// Where the two are not meant to say the same: [`a_low_solar_heat_gain_needs_no_zone`].
@@ -109,9 +107,10 @@ fn compare(files: &[(EnergyCode, CodeFile)], rated: &Rated, counts: &mut BTreeMa
             assert_eq!(said, rated.expected(*code, quantity), "{code} {rule}: {rated:?}");
             *counts.entry(format!("{code} {rule} {said:?}")).or_default() += 1;
         };
-        if !rated.waits_for_the_place(*code) {
-            agree("energy-code-u-factor", Quantity::UFactor);
+        if rated.is_left_out(*code) {
+            continue;
         }
+        agree("energy-code-u-factor", Quantity::UFactor);
         if *code == EnergyCode::Iecc2021 && !rated.needs_no_zone() {
             agree("energy-code-shgc", Quantity::SolarHeatGain);
         }
@@ -168,10 +167,7 @@ fn every_zone_agrees_at_both_sides_of_every_value_high_and_low() {
             ["Yes", "No", "Unknown"].as_slice(),
         ),
         ("IECC 2021 energy-code-shgc", &["Yes", "No", "Unknown"]),
-        (
-            "IECC 2024 energy-code-u-factor",
-            &["Yes", "No", "Unknown", "NoValue"],
-        ),
+        ("IECC 2024 energy-code-u-factor", &["Yes", "No", "Unknown"]),
     ] {
         for said in says {
             let seen = counts.get(&format!("{rule} {said}")).copied().unwrap_or(0);
@@ -195,26 +191,34 @@ fn random_ratings_agree_whatever_is_missing() {
         compare(&files, &rated, &mut counts);
     }
     assert!(counts.values().all(|seen| *seen >= 20), "{counts:?}");
-    assert_eq!(counts.len(), 3 + 3 + 4);
+    assert_eq!(counts.len(), 3 + 3 + 3);
 }
 
-/// No row says what 2024 asks in zone 2, high up or not. A rule asks for the place first, since `unknown && undefined` may still
-/// be false; then it says that there is no row. Either way nothing is called met.
+/// Nothing is called met there: a notice says that it was not checked.
 #[test]
-fn a_zone_without_a_row_is_told_once_the_place_is_known() {
-    let files = files();
-    let (code, file) = &files[1];
-    let rated = Rated {
-        zone: Some(ZONES[0]),
-        u_factor: Some(number("0.20")),
-        ..Rated::default()
-    };
-    assert!(rated.waits_for_the_place(*code));
-    assert_eq!(rated.expected(*code, Quantity::UFactor), Said::NoValue);
-    assert_eq!(
-        file.judge(&rated.case()).rule("energy-code-u-factor"),
-        Said::Unknown
-    );
+fn a_zone_that_is_left_out_is_told_in_a_notice() {
+    for (code, file) in files() {
+        for zone in ZONES {
+            let rated = Rated {
+                zone: Some(zone),
+                u_factor: Some(number("2")),
+                shgc: Some(number("1")),
+                ..Rated::default()
+            };
+            let answers = file.judge(&rated.case());
+            let is_told = answers.notice("energy-code-zone-not-checked").is_some();
+            assert_eq!(is_told, rated.is_left_out(code), "{code} {zone:?}");
+            let said = answers.rule("energy-code-u-factor");
+            assert_eq!(said == Said::Yes, is_told, "{code} {zone:?}");
+            let of_heat = answers.notice("energy-code-shgc-not-checked").is_some();
+            let has_no_limit = rated.expected(code, Quantity::SolarHeatGain) != Said::No;
+            assert_eq!(
+                of_heat,
+                has_no_limit || rated.is_left_out(code),
+                "{code} {zone:?}"
+            );
+        }
+    }
 }
 
 /// At most 0.25 is within every zone's limit that the file has: a table's rows say so without the zone. The crate names the zone,

@@ -17,12 +17,22 @@ use crate::random::Random;
 use crate::said::Said;
 
 /// The options of `room_use`, and what they are to the crate.
-const USES: [(&str, RoomUse); 4] = [
+const USES: [(&str, RoomUse); 5] = [
     ("sleeping", RoomUse::Sleeping),
     ("habitable-basement", RoomUse::Basement),
     ("habitable-attic", RoomUse::HabitableAttic),
+    ("below-sleeping-loft", RoomUse::BelowSleepingLoft),
     ("other", RoomUse::Other),
 ];
+
+/// Rooms of which the wording in force was not seen: the two are shown apart below.
+fn is_of_the_wording(edition: Edition, room_use: RoomUse) -> bool {
+    match room_use {
+        RoomUse::HabitableAttic => !edition.is_residential(),
+        RoomUse::BelowSleepingLoft => edition != Edition::Irc2024,
+        _ => false,
+    }
+}
 
 fn found(findings: &[RoomFinding], rule: &str) -> Said {
     let found = findings.iter().find(|finding| finding.id.as_str() == rule);
@@ -51,8 +61,7 @@ fn compare(
     };
     let cases = cases(room_use.map(|(option, _)| option), ways_out);
     for (edition, file) in codes {
-        let is_attic = room_use.is_some_and(|(_, room_use)| room_use == RoomUse::HabitableAttic);
-        if is_attic && !edition.is_residential() {
+        if room_use.is_some_and(|(_, room_use)| is_of_the_wording(*edition, room_use)) {
             continue;
         }
         if edition.is_residential() && ways_out.iter().any(WayOut::is_far_below_the_ground) {
@@ -74,7 +83,7 @@ fn compare(
             .openings
             .iter()
             .any(|opening| opening.missing.contains(&Fact::SillAboveGrade));
-        if waits_for_the_sill {
+        if waits_for_the_sill || !ways_out.iter().all(WayOut::has_sizes) {
             continue;
         }
         let not_asked = match room_use {
@@ -172,5 +181,38 @@ fn a_room_that_has_an_opening_elsewhere_is_asked_nothing() {
         assert_eq!(at(Some(true)), None, "{edition}");
         assert_eq!(at(None), Some(RoomState::Undecided), "{edition}");
         assert_eq!(at(Some(false)), Some(RoomState::Broken), "{edition}");
+    }
+}
+
+/// The files leave the question to the building department in a notice. The crate says that it is of the wording in force, but of the
+/// edition that asks below a loft; and a basement is one to it whether lived in or not.
+#[test]
+fn rooms_below_a_loft_and_basements_that_nobody_lives_in_are_left_to_a_notice() {
+    let small = WayOut {
+        height: Some(crate::case::number("32")),
+        ..WayOut::just_enough()
+    };
+    for (option, room_use) in [
+        ("below-sleeping-loft", RoomUse::BelowSleepingLoft),
+        ("basement-other", RoomUse::Basement),
+    ] {
+        for (edition, file) in building_codes() {
+            let asked = Room {
+                room_use: Some(room_use),
+                openings: vec![small.opening()],
+            };
+            let of_the_crate = Said::from(room(edition, &asked).unwrap().has_what_is_asked());
+            let is_compared = room_use == RoomUse::BelowSleepingLoft && !is_of_the_wording(edition, room_use);
+            if is_compared {
+                continue;
+            }
+            assert_ne!(of_the_crate, Said::Yes, "{edition} {option}");
+            let cases = cases(Some(option), std::slice::from_ref(&small));
+            assert_eq!(file.judge_room(&cases), [], "{edition} {option}");
+            assert!(
+                file.judge(&cases[0]).notice("room-not-asked").is_some(),
+                "{edition} {option}"
+            );
+        }
     }
 }

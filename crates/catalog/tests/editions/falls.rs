@@ -1,7 +1,7 @@
 //! Falls: the rule of each file against the crate, IRC and IBC.
 //!
 //! The files know devices and the crate asks in addition whether a sphere of 4 in passes: in the comparison it does not
-//! behind a fixed stop, which is made so, and does otherwise. A unit whose `control_device` is not asked does not open.
+//! behind a fixed stop, which is made so, and does otherwise. A fixed unit does not open, and its `control_device` is not asked.
 //! Devices of fall prevention that are no control device are not offered by the files.
 
 use std::collections::BTreeMap;

@@ -401,84 +401,44 @@ fn a_catalog_is_drawn_in_one_way() {
     );
 }
 
+fn with_swatch(swatch: &str) -> String {
+    format!(
+        "[[attribute]]\nid = \"a\"\nlabel = \"A\"\noptions = [{{ id = \"x\", swatch = {swatch} }}]\nstandard = \"x\"\n"
+    )
+}
+
 #[test]
 fn a_swatch_is_a_colour_in_six_digits() {
-    let option = |swatch: &str| {
-        format!(
-            "[[attribute]]\nid = \"a\"\nlabel = \"A\"\noptions = [{{ id = \"x\", swatch = {swatch} }}]\nstandard = \"x\"\n"
-        )
-    };
-    let (loaded, ..) = load_files(&[("c/catalog.toml", &format!("{HEAD}{}", option("\"#0af9b1\"")))]);
-    let swatch = loaded
-        .unwrap()
-        .catalog
-        .declarations()
-        .attributes
-        .values()
-        .next()
-        .unwrap()
-        .options[0]
-        .swatch;
+    let text = format!("{HEAD}{}", with_swatch("\"#0af9b1\""));
+    let (loaded, ..) = load_files(&[("c/catalog.toml", &text)]);
+    let loaded = loaded.unwrap();
+    let attribute = loaded.catalog.declarations().attributes.values().next().unwrap();
     let expected = astragal_model::Swatch {
         red: 0x0a,
         green: 0xf9,
         blue: 0xb1,
     };
-    assert_eq!(swatch, Some(expected));
-    check(
-        &option("\"#0AF9B1\""),
-        expect![[r##"
-        c/catalog.toml:9:33 `"#0AF9B1"` WRONG_VALUE `#0AF9B1` is no colour of a drawing
-          help: write `#` and six of the digits 0 to 9 and a to f: `#f4f4f2`
-    "##]],
-    );
-    check(
-        &option("\"white\""),
-        expect![[r#"
+    assert_eq!(attribute.options[0].swatch, Some(expected));
+}
+
+#[test]
+fn anything_else_is_no_colour() {
+    for swatch in [
+        "#0AF9B1", "white", "#fff", "#gggggg", "ffffff", "#+1+1+1", "#ééé", "#0af9b10", "",
+    ] {
+        let text = format!("{HEAD}{}", with_swatch(&format!("\"{swatch}\"")));
+        let (loaded, findings, sources) = load_files(&[("c/catalog.toml", &text)]);
+        assert!(loaded.is_none(), "{swatch}");
+        let lines = lines_of(&findings, &sources);
+        let expected = format!("WRONG_VALUE `{swatch}` is no colour of a drawing");
+        assert!(lines.contains(&expected) || swatch.is_empty(), "{lines}");
+    }
+    check(&with_swatch("\"white\""), expect![[r#"
         c/catalog.toml:9:33 `"white"` WRONG_VALUE `white` is no colour of a drawing
           help: write `#` and six of the digits 0 to 9 and a to f: `#f4f4f2`
-    "#]],
-    );
-    check(
-        &option("\"#fff\""),
-        expect![[r##"
-        c/catalog.toml:9:33 `"#fff"` WRONG_VALUE `#fff` is no colour of a drawing
-          help: write `#` and six of the digits 0 to 9 and a to f: `#f4f4f2`
-    "##]],
-    );
-    check(
-        &option("\"#gggggg\""),
-        expect![[r##"
-        c/catalog.toml:9:33 `"#gggggg"` WRONG_VALUE `#gggggg` is no colour of a drawing
-          help: write `#` and six of the digits 0 to 9 and a to f: `#f4f4f2`
-    "##]],
-    );
-    check(
-        &option("\"ffffff\""),
-        expect![[r#"
-        c/catalog.toml:9:33 `"ffffff"` WRONG_VALUE `ffffff` is no colour of a drawing
-          help: write `#` and six of the digits 0 to 9 and a to f: `#f4f4f2`
-    "#]],
-    );
-    check(
-        &option("\"#+1+1+1\""),
-        expect![[r##"
-        c/catalog.toml:9:33 `"#+1+1+1"` WRONG_VALUE `#+1+1+1` is no colour of a drawing
-          help: write `#` and six of the digits 0 to 9 and a to f: `#f4f4f2`
-    "##]],
-    );
-    check(
-        &option("\"#ééé\""),
-        expect![[r##"
-        c/catalog.toml:9:33 `"#ééé"` WRONG_VALUE `#ééé` is no colour of a drawing
-          help: write `#` and six of the digits 0 to 9 and a to f: `#f4f4f2`
-    "##]],
-    );
-    check(
-        &option("16777215"),
-        expect![[r#"
+    "#]]);
+    check(&with_swatch("16777215"), expect![[r#"
         c/catalog.toml:9:33 `16777215` WRONG_TYPE `swatch` is a whole number; expected text
           help: put it in quotes
-    "#]],
-    );
+    "#]]);
 }
