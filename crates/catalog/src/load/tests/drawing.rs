@@ -433,12 +433,18 @@ fn anything_else_is_no_colour() {
         let expected = format!("WRONG_VALUE `{swatch}` is no colour of a drawing");
         assert!(lines.contains(&expected) || swatch.is_empty(), "{lines}");
     }
-    check(&with_swatch("\"white\""), expect![[r#"
+    check(
+        &with_swatch("\"white\""),
+        expect![[r#"
         c/catalog.toml:9:33 `"white"` WRONG_VALUE `white` is no colour of a drawing
           help: write `#` and six of the digits 0 to 9 and a to f: `#f4f4f2`
-    "#]]);
-    check(&with_swatch("16777215"), expect![[r#"
+    "#]],
+    );
+    check(
+        &with_swatch("16777215"),
+        expect![[r#"
         c/catalog.toml:9:33 `16777215` WRONG_TYPE `swatch` is a whole number; expected text
           help: put it in quotes
-    "#]]);
+    "#]],
+    );
 }
