@@ -150,3 +150,31 @@ fn the_exception_waits_for_the_sill_in_the_crate_alone() {
         );
     }
 }
+
+/// A unit that does not open is no opening: the files do not ask for its exception. The crate leaves that to its caller.
+#[test]
+fn a_unit_without_a_clear_opening_is_not_excused_by_the_files() {
+    let sixteenth = || Some(number("0 1/16"));
+    for (edition, file) in building_codes() {
+        for (width, height, said) in [
+            (Some(number("0")), sixteenth(), Said::No),
+            (sixteenth(), Some(number("0")), Said::No),
+            (sixteenth(), sixteenth(), Said::Yes),
+        ] {
+            let way_out = WayOut {
+                width,
+                height,
+                largest: Some(true),
+                ..WayOut::just_enough()
+            };
+            let excuse = escape::opening(edition, &way_out.opening()).unwrap().excuse;
+            assert!(matches!(excuse, escape::Excuse::MayBeExcused { .. }), "{edition}");
+            let answers = file.judge(&way_out.case());
+            assert_eq!(
+                Said::from(answers.figure("replacement_exception")),
+                said,
+                "{edition}"
+            );
+        }
+    }
+}

@@ -228,3 +228,25 @@ fn a_missing_argument_is_asked_for_even_where_the_crate_can_say_more() {
     ));
     assert_eq!(said(&calm), Said::Unknown);
 }
+
+/// The crate refuses a roof of no height, which nobody has; the file asks nothing then and says that it is not covered.
+#[test]
+fn a_roof_of_no_height_is_not_covered() {
+    let file = CodeFile::load("wind-asce-7-16", DECLARATIONS);
+    for (roof, is_told) in [("0", true), ("0 1/16", false)] {
+        let windy = Windy {
+            grade: Some(number("1")),
+            roof: Some(number(roof)),
+            ..Windy::suburb()
+        };
+        assert_eq!(
+            net_pressures(&windy.site(), &number("2160")).is_err(),
+            is_told,
+            "{roof}"
+        );
+        let answers = file.judge(&windy.case());
+        assert_eq!(answers.notice("wind-not-covered").is_some(), is_told, "{roof}");
+        let said = if is_told { Said::Yes } else { Said::No };
+        assert_eq!(answers.rule("wind-grade"), said, "{roof}");
+    }
+}
