@@ -101,11 +101,6 @@ impl WayOut {
         self.sill.as_ref().is_some_and(|sill| *sill < number("-44"))
     }
 
-    /// Whether both clear sizes are known. The exception of the files is for a unit that opens, and asks for them; the crate does not.
-    pub(crate) fn has_sizes(&self) -> bool {
-        self.width.is_some() && self.height.is_some()
-    }
-
     /// What the exception itself comes to, whatever the opening lacks.
     pub(crate) fn exception(&self) -> Truth {
         let existing = self.opening().existing.unwrap();
@@ -213,9 +208,7 @@ fn compare(codes: &[(Edition, CodeFile)], way_out: &WayOut, counts: &mut BTreeMa
             Said::from(answers.figure("replacement_exception")),
             exception.clone(),
         );
-        if let Some(excused) =
-            excuse(&answer).filter(|_| way_out.has_sizes() && !answer.missing.contains(&Fact::SillAboveGrade))
-        {
+        if let Some(excused) = excuse(&answer).filter(|_| !answer.missing.contains(&Fact::SillAboveGrade)) {
             let may_serve = Said::from(answers.figure("may_serve_as_escape"));
             agree(
                 "may_serve_as_escape",

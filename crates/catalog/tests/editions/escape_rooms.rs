@@ -83,7 +83,7 @@ fn compare(
             .openings
             .iter()
             .any(|opening| opening.missing.contains(&Fact::SillAboveGrade));
-        if waits_for_the_sill || !ways_out.iter().all(WayOut::has_sizes) {
+        if waits_for_the_sill {
             continue;
         }
         let not_asked = match room_use {
