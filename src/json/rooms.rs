@@ -77,7 +77,7 @@ fn rule(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> RoomRule
             Standing::NotApplied => "not_applied",
         },
         message: finding.message.clone(),
-        applies: finding.applies.known().map(|value| *value == Value::Bool(true)),
+        applies: finding.applies,
         openings: openings(quote, room, finding),
     }
 }
@@ -89,10 +89,8 @@ fn openings(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> Vec<
             continue;
         };
         let meets = unit.as_ref().map(|unit| &unit.meets);
-        let wanted = meets
-            .and_then(Outcome::wants)
-            .into_iter()
-            .chain(finding.applies.wants());
+        let applies = unit.as_ref().and_then(|unit| unit.applies.wants());
+        let wanted = meets.and_then(Outcome::wants).into_iter().chain(applies);
         answers.push(RoomOpeningAnswer {
             tag: tag.clone(),
             meets: match meets {

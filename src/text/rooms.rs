@@ -143,15 +143,10 @@ fn wants(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> Vec<Str
             continue;
         };
         let catalog = quoted.used.catalog;
-        of_room.extend(
-            finding
-                .applies
-                .wants()
-                .into_iter()
-                .flatten()
-                .map(|want| catalog.show_want(want)),
-        );
-        let wants = unit.as_ref().and_then(|unit| unit.meets.wants());
+        let Some(unit) = unit else { continue };
+        let of_rule = unit.applies.wants().into_iter().flatten();
+        of_room.extend(of_rule.map(|want| catalog.show_want(want)));
+        let wants = unit.meets.wants();
         for want in wants.into_iter().flatten() {
             of_openings.entry(catalog.show_want(want)).or_default().push(tag);
         }

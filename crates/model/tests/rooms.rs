@@ -215,7 +215,7 @@ fn when_it_applies_decides_whether_it_is_said_at_all() {
     };
     let findings = judged(&[(&self::catalog(vec![always]), site(None, Some(1)))], &[]);
     assert_eq!(findings[0].state, RoomState::Broken);
-    assert_eq!(findings[0].applies, Outcome::truth(true));
+    assert_eq!(findings[0].applies, Some(true));
 }
 
 /// An opening may say for itself what the room says otherwise; one for which the rule applies is enough.

@@ -15,7 +15,7 @@
 //! Cost: a few comparisons.
 //!
 //! Source: IRC 2012 R312.2.1 as quoted, the same in 2018 and 2021; IRC 2024 R321.2 in a state's adoption summary; the 36 in of the
-//! IBC in a page on the difference, its section 1015.8 from memory; that screens are no guard: IRC 2024 R321.1.1 in a transcription.
+//! IBC in a page on the difference, its section 1015.8 from memory; that screens are no guard: IRC 2024 R321.1.1 in a copy typed by others.
 
 mod both;
 mod words;

@@ -42,9 +42,9 @@ pub struct RoomFinding {
     pub message: String,
     /// Where it is published, as the catalog states it.
     pub basis: Option<String>,
-    /// Whether the rule applies to the room: whether it does by one of the units. What it wants is wanted by several catalogs;
-    /// each unit has its own ([`RoomUnitFinding::applies`]).
-    pub applies: Outcome,
+    /// Whether the rule applies to the room; `None` where that is not known or has no value. What it waits for is said of each
+    /// unit, by that unit's own catalog: [`RoomUnitFinding::applies`].
+    pub applies: Option<bool>,
     /// How each unit meets the condition, in the order in which they were given; `None` where its catalog does not have the
     /// rule.
     pub units: Vec<Option<RoomUnitFinding>>,
@@ -93,7 +93,7 @@ pub fn judge_room(units: &[RoomUnit<'_>]) -> Vec<RoomFinding> {
             }
         }
     }
-    findings.retain(|finding| !finding.applies.is_truth(false));
+    findings.retain(|finding| finding.applies != Some(false));
     findings
 }
 
@@ -144,6 +144,7 @@ fn finding(rule: &RoomRule, first: &Settled<'_>, settled: &[Settled<'_>]) -> Roo
     let standing = said()
         .map(|asked| asked.standing)
         .min_by_key(|standing| strictness(*standing));
+    let applies = applies.known().map(|known| *known == Value::Bool(true));
     RoomFinding {
         id: rule.id.clone(),
         label: rule.label.clone(),

@@ -3,7 +3,7 @@
 //! Stairs: `IBC 2018 2406.4.6`, read in a text that quotes it; `IRC 2021 R308.4.6`, from memory.
 //!
 //! Source: IRC 2015 R308.4.1 to R308.4.3 and IRC R308.4.3 as quoted, carried to 2018 and 2021 under the same numbers; IRC 2024 R324.4.2
-//! to R324.4.4 in a transcription; IBC 2406.4.3 in a state's article; IBC 2406.4.6 and 2406.4.7 and IRC R308.4.7 in forum quotations;
+//! to R324.4.4 in a copy typed by others; IBC 2406.4.3 in a state's article; IBC 2406.4.6 and 2406.4.7 and IRC R308.4.7 in forum quotations;
 //! the wet rule in trade press.
 
 use super::Location;
