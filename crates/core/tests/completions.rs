@@ -19,7 +19,7 @@ use astragal_core::options::Picked;
 use astragal_model::{Choice, Origin, Setting, Verdict, fill, judge};
 use astragal_oracle::generate::{Case, Size, World};
 
-use crate::completing::expected::{Asked, Counts, Unpicked};
+use crate::completing::expected::{Asked, Counts, Unpicked, without_standard};
 use crate::completing::found::compare_found;
 use crate::completing::selection::{Selection, case_picks};
 use crate::judged::{judged, unit};
@@ -114,6 +114,7 @@ fn one_setting(setting: &Setting<'_>, case: &Case, seed: u64, number: u64, met: 
         "a policy on the diagram of its catalog",
         policy.is_some() && compiled.is_none(),
     );
+    let without = without_standard(setting, &all);
     for round in 0..ROUNDS {
         let dice = seed * 100 + number * 30 + round * 7;
         let selection = Selection::new(setting, &picks, dice);
@@ -132,6 +133,7 @@ fn one_setting(setting: &Setting<'_>, case: &Case, seed: u64, number: u64, met: 
             near,
             count: 1 + (dice as usize / 5) % 4,
             is_priced: setting.book.is_some(),
+            without: &without,
         };
         let near = near.map(|near| unit(setting.catalog, near, &|_, _| Origin::Standard));
         let answer = engine.complete(

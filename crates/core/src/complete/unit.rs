@@ -96,16 +96,16 @@ fn is_to_be_opened(
         } => false,
         Choice::NotAsked => slot.asked.wants().is_some(),
         Choice::Chosen { .. } => {
-            let waits_for_choice = |outcome: &Outcome| {
-                let mut wants = outcome.wants().into_iter().flatten();
-                wants.any(|want| matches!(want, Want::Choice(_)))
+            // No fact would bring a standard: it waits for a choice, or there is none.
+            let needs_choice = match &slot.standard {
+                Outcome::Known(Value::Option(_)) => false,
+                Outcome::Unknown(wants) => wants.iter().any(|want| matches!(want, Want::Choice(_))),
+                Outcome::Known(_) | Outcome::Undefined(_) => true,
             };
-            // On a later part as well: that follows the first, which may be open.
+            // On a later part as well: that follows the first, which may be open, or there and not asked.
             let asks = matches!(wish.setting.standard(attribute), Standard::Ask);
             let has_none = !matches!(slot.standard, Outcome::Known(Value::Option(_)));
-            slot.asked.wants().is_some()
-                || (asks && waits_for_choice(&slot.standard))
-                || (wish.aim == Aim::Standard && has_none)
+            slot.asked.wants().is_some() || (asks && needs_choice) || (wish.aim == Aim::Standard && has_none)
         }
     }
 }

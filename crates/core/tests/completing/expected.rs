@@ -63,6 +63,18 @@ impl<'a> Unpicked<'a> {
     }
 }
 
+/// For each attribute whether its standard comes to no option in any configuration.
+pub(crate) fn without_standard(setting: &Setting<'_>, all: &[Judged]) -> Vec<bool> {
+    let mut without = vec![true; setting.catalog.declarations().attributes.len()];
+    for one in all {
+        let unit = unit(setting.catalog, &one.values, &|_, _| Origin::Standard);
+        for (without, slot) in without.iter_mut().zip(slots(setting, &unit).values()) {
+            *without &= !matches!(slot.standard, Outcome::Known(Value::Option(_)));
+        }
+    }
+    without
+}
+
 /// What an option-by-option filling says of one attribute when all others are as they are.
 pub(crate) fn filled_alone(setting: &Setting<'_>, unit: &Unit, attribute: AttributeIndex) -> Option<Id> {
     let others = unit.choices.iter().filter(|(other, _)| *other != attribute);
@@ -105,4 +117,6 @@ pub(crate) struct Asked<'a> {
     pub(crate) near: Option<&'a [usize]>,
     pub(crate) count: usize,
     pub(crate) is_priced: bool,
+    /// For each attribute whether its standard comes to no option, whatever is chosen.
+    pub(crate) without: &'a [bool],
 }

@@ -2,8 +2,7 @@
 
 use astragal_core::complete::{Aim, Completed};
 use astragal_model::{
-    AttributeIndex, Choice, Origin, Outcome, Setting, Slot, Standard, Unit, Value, Verdict, Want, fill,
-    judge, slots,
+    AttributeIndex, Choice, Origin, Outcome, Setting, Standard, Value, Verdict, fill, judge, slots,
 };
 
 use crate::completing::expected::{Asked, Unpicked};
@@ -17,11 +16,10 @@ pub(crate) fn compare_found(
     holds: &[&Unpicked<'_>],
     place: &str,
 ) {
-    let without = without_standard(setting);
     let is_open = |at: &usize| {
         let index = AttributeIndex(*at);
         nobody_may_fill(setting, asked, index)
-            || (asked.aim == Aim::Standard && without[*at] && !asked.selection.has(index))
+            || (asked.aim == Aim::Standard && asked.without[*at] && !asked.selection.has(index))
     };
     let filled_in = |values: &[usize]| -> Vec<usize> {
         let filled_in = values.iter().enumerate().filter(|(at, _)| !is_open(at));
@@ -79,20 +77,6 @@ fn nobody_may_fill(setting: &Setting<'_>, asked: &Asked<'_>, index: AttributeInd
     let asks = |index| matches!(setting.standard(index), Standard::Ask) && !asked.selection.has(index);
     let mut earlier = setting.catalog.earlier_parts(index).into_iter();
     asks(index) && earlier.all(|(_, attribute)| asks(attribute))
-}
-
-/// For each attribute whether its standard, without anything chosen, is without a value and waits for no choice.
-fn without_standard(setting: &Setting<'_>) -> Vec<bool> {
-    let attributes = setting.catalog.declarations().attributes.values();
-    let open = Unit {
-        choices: attributes.map(|_| Choice::Open).collect(),
-    };
-    let is_without = |slot: &Slot| match &slot.standard {
-        Outcome::Known(Value::Option(_)) => false,
-        Outcome::Unknown(wants) => wants.iter().all(|want| !matches!(want, Want::Choice(_))),
-        Outcome::Known(_) | Outcome::Undefined(_) => true,
-    };
-    slots(setting, &open).values().map(is_without).collect()
 }
 
 /// Options, origins and what is open, one by one.

@@ -1,6 +1,8 @@
 //! Random expressions of a wanted type over what a rank may read.
 
-use astragal_model::{Comparison, Expression, Function, MeasuringUnit, Subject, Value, ValueType};
+use astragal_model::{
+    Comparison, Expression, Function, MeasuringUnit, Number, Subject, TradeFunction, Value, ValueType,
+};
 
 use crate::chance::Chance;
 use crate::generate::shape::{PROPERTIES, Shape};
@@ -203,9 +205,38 @@ impl Maker<'_> {
                 let (left, right) = self.two(ValueType::Number, depth, rank);
                 Expression::Multiply(left, right)
             }
-            3 | 4 => self.in_unit(depth, rank),
+            3 => self.in_unit(depth, rank),
+            4 => self.of_trade(depth, rank),
             _ => self.arithmetic(ValueType::Number, depth, rank),
         }
+    }
+
+    /// A function of the trade; wind is left out, since the oracle has no second reading of it.
+    fn of_trade(&mut self, depth: usize, rank: usize) -> Expression {
+        let functions: Vec<TradeFunction> = TradeFunction::ALL
+            .into_iter()
+            .filter(|function| *function != TradeFunction::WindGrade)
+            .collect();
+        let chosen = self.chance.one_of(&functions).copied();
+        let function = chosen.unwrap_or(TradeFunction::UnitedInchesExact);
+        let mut arguments = Vec::new();
+        for argument in function.arguments() {
+            let of = argument.kind.value_type();
+            arguments.push(match function {
+                // A thickness that is published, more often than not.
+                TradeFunction::PoundsOfGlass if of == ValueType::Length && self.chance.percent(75) => {
+                    let sizes = [3, 4, 5, 6, 8, 10, 12, 16];
+                    let size = self.chance.one_of(&sizes).copied().unwrap_or(4);
+                    Expression::Literal(Value::Length(Number::ratio(size, 32).unwrap_or_default()))
+                }
+                TradeFunction::WaterTestPressure if self.chance.percent(75) => {
+                    let fives = i64::try_from(self.chance.below(25)).unwrap_or_default();
+                    Expression::Literal(Value::Number(Number::from(5 * fives)))
+                }
+                _ => self.expression(of, depth, rank),
+            });
+        }
+        Expression::Call(Function::Trade(function), arguments)
     }
 
     fn in_unit(&mut self, depth: usize, rank: usize) -> Expression {
