@@ -1,5 +1,11 @@
 //! Rules over a room in the program's answers, where two catalogs stand in one room.
 
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "these are tests"
+)]
+
 mod program;
 
 use std::fs;

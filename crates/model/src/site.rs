@@ -4,6 +4,7 @@
 //! about the place, inherited from house, floor, room or face. A catalog declares them; a [`Site`] holds the values
 //! of one opening. What is not known is `None`, never a guess.
 
+pub use astragal_trade::measuring::DeductedBy;
 use jiff::civil::Date;
 
 use crate::id::{FactIndex, Id, Indexed, MeasureIndex};
@@ -129,32 +130,6 @@ impl Scope {
             Self::Room => matches!(at, Self::Room | Self::Opening),
             Self::Face => matches!(at, Self::Face | Self::Opening),
             Self::Opening => at == Self::Opening,
-        }
-    }
-}
-
-/// Who has deducted from a measure already.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
-pub enum DeductedBy {
-    /// Nobody: it is the opening as measured.
-    Nobody,
-    /// The dealer.
-    Dealer,
-    /// The customer.
-    Customer,
-}
-
-impl DeductedBy {
-    /// All three, in order.
-    pub const ALL: [Self; 3] = [Self::Nobody, Self::Dealer, Self::Customer];
-
-    /// The word as orders and expressions write it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Nobody => "nobody",
-            Self::Dealer => "dealer",
-            Self::Customer => "customer",
         }
     }
 }

@@ -35,7 +35,9 @@ pub use pressure::{
     AIR_BASIS, Market, Product, TEST_BASIS, air_leakage_most, air_leakage_most_litres_printed,
     structural_test, water_minimum_earlier, water_minimum_printed, water_spray_rate, water_test,
 };
-pub use tested_size::{SIZE_BASIS, Size, size_is_qualified};
+pub use tested_size::{SIZE_BASIS, size_is_qualified};
+
+pub use crate::measuring::Size;
 pub use wind::{
     Assumption, NetPressures, PRESSURE_BASIS, SPEED_LEAST, SPEED_MOST, WindAnswer, WindSite, net_pressures,
 };

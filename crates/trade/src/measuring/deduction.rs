@@ -57,6 +57,9 @@ pub enum Ordered {
 }
 
 impl DeductedBy {
+    /// All three, in order.
+    pub const ALL: [Self; 3] = [Self::Nobody, Self::Dealer, Self::Customer];
+
     /// Returns the word for it, in small letters.
     #[must_use]
     pub fn word(self) -> &'static str {

@@ -67,9 +67,17 @@ impl Size {
     /// assert_eq!(error.map(|error| error.to_string()).as_deref(), Some(text));
     /// ```
     pub fn checked(self) -> Result<Self, InputError> {
-        input::size(Fact::UnitWidth, &self.width)?;
-        input::size(Fact::UnitHeight, &self.height)?;
+        self.check()?;
         Ok(self)
+    }
+
+    /// Says what is wrong with a size that a unit cannot have.
+    ///
+    /// # Errors
+    /// [`InputError`] with the side that is not above 0 and at most 50 ft.
+    pub fn check(&self) -> Result<(), InputError> {
+        input::size(Fact::UnitWidth, &self.width)?;
+        input::size(Fact::UnitHeight, &self.height)
     }
 }
 

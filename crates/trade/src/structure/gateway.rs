@@ -8,7 +8,7 @@
 //!
 //! Source: NAFS 2008, clause 4.2, read in an excerpt.
 
-use super::tested_size::Size;
+use crate::measuring::Size;
 use crate::{Basis, Fact, InputError, Truth};
 
 /// Where the rule stands.

@@ -8,32 +8,11 @@
 //! Source: NAFS, the largest size tested, read in an excerpt of the 2008 edition and in a proposal of 2017.
 //! The other end, the least size that may be tested, is [`is_gateway_size`](super::is_gateway_size).
 
-use astragal_exact::Number;
-
-use crate::{Basis, Fact, InputError, Missing, Truth, input};
+use crate::measuring::Size;
+use crate::{Basis, Fact, InputError, Missing, Truth};
 
 /// Where the rule stands.
 pub const SIZE_BASIS: Basis = Basis::second_hand("NAFS", "largest size tested");
-
-/// Width and height, in inches.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct Size {
-    /// The width.
-    pub width: Number,
-    /// The height.
-    pub height: Number,
-}
-
-impl Size {
-    /// Takes a size that a unit can have.
-    ///
-    /// # Errors
-    /// [`InputError`] for a width or height that is none.
-    pub fn check(&self) -> Result<(), InputError> {
-        input::size(Fact::UnitWidth, &self.width)?;
-        input::size(Fact::UnitHeight, &self.height)
-    }
-}
 
 /// Returns whether a unit's own size is within the tested one. Equal is within.
 ///
