@@ -1,10 +1,6 @@
 //! Rules over a room in the program's answers, where two catalogs stand in one room.
 
-#![expect(
-    clippy::expect_used,
-    clippy::panic,
-    reason = "these are tests"
-)]
+#![expect(clippy::expect_used, clippy::panic, reason = "these are tests")]
 
 mod program;
 
