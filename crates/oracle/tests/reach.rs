@@ -44,6 +44,12 @@ const EXPECTED: &[(&str, &[&str])] = &[
     ("in_in2", ALL),
     ("in_ft2", ALL),
     ("in_m2", ALL),
+    ("united_inches_exact", ALL),
+    ("united_inches_each_up", ALL),
+    ("united_inches_sum_up", ALL),
+    ("pounds_of_glass", ALL),
+    ("structural_test_pressure", ALL),
+    ("water_test_pressure", ALL),
     ("comparison with what is not asked", &["==", "!="]),
     (
         "conditional on what is unknown",
@@ -133,7 +139,14 @@ const EXPECTED: &[(&str, &[&str])] = &[
 ];
 const ALL: &[&str] = &["known", "unknown", "undefined"];
 const FAILING: &[&str] = &["broken", "no row", "undecided"];
-const CAUSES: &[&str] = &["no row", "not asked", "no property", "too large", "ill typed"];
+const CAUSES: &[&str] = &[
+    "no row",
+    "not asked",
+    "no property",
+    "too large",
+    "not covered",
+    "ill typed",
+];
 const EXPECTED_ALONE: &[&str] = &[
     "standard ask",
     "standard option",

@@ -203,18 +203,15 @@ fn product(data: &[Datum]) -> Option<Datum> {
 
 /// A call of the trade: undefined where an argument is, otherwise unknown where one is.
 fn trade_answer(function: TradeFunction, answers: &[Answer]) -> Answer {
-    let mut reason = trade_call(function, &[]);
+    let mut uncovered = None;
     let answer = strictly(answers, |data| match trade_call(function, data) {
         Answer::Is(datum) => Some(datum),
         other => {
-            reason = other;
+            uncovered = Some(other);
             None
         }
     });
-    match answer {
-        Answer::Nothing(why) if why == "ill typed" => reason,
-        answer => answer,
-    }
+    uncovered.unwrap_or(answer)
 }
 
 fn call(function: Function, data: &[Datum]) -> Option<Datum> {
