@@ -16,6 +16,8 @@
 
 mod checks;
 mod excuse;
+mod refuse;
+mod requirement;
 mod room;
 mod values;
 mod well;
@@ -214,7 +216,7 @@ pub enum Remark {
 /// # Ok::<(), String>(())
 /// ```
 pub fn opening(edition: Edition, opening: &Opening) -> Result<Answer, FactsError> {
-    checks::refuse(opening)?;
+    refuse::facts(opening)?;
     Ok(checks::answer(edition, opening))
 }
 

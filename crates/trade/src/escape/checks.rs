@@ -1,76 +1,20 @@
 //! Compares one opening with what an edition asks.
 //!
-//! Each requirement holds, is lacking, or stays open for want of facts; the verdict is drawn from all of them.
+//! The sizes, the device, what NFPA 101 asks beside them and the well; the verdict is drawn from all of them.
 
 use std::collections::BTreeSet;
 
-use astragal_exact::{LengthUnit, Number, format_area, format_length};
+use astragal_exact::Number;
 
+use super::requirement::{Finding, at_least, fewest, finding, lacking};
 use super::values::{GRADE_FLOOR_MOST, Limit, Values, values};
 use super::{Amount, Answer, Excuse, Opening, Remark, Requirement, Shortfall, Verdict, excuse, well};
 use crate::basis::Basis;
 use crate::building_code::Edition;
 use crate::control_device::Device;
 use crate::fact::Fact;
-use crate::facts_error::{Contradiction, FactsError};
-use crate::input::{self, InputError};
 use crate::interval::Interval;
 use crate::truth::{Missing, Truth};
-
-/// Whether one requirement holds.
-pub(super) enum Finding {
-    Holds(Basis),
-    Lacks(Shortfall),
-    Open(Missing, Basis),
-}
-
-/// A size of at least `least`.
-pub(super) fn fewest(
-    requirement: Requirement,
-    fact: Fact,
-    found: Option<Interval>,
-    least: &Number,
-    basis: Basis,
-) -> Finding {
-    let truth = at_least(&[(fact, found.as_ref())], found.as_ref(), least);
-    let amount = found.map(|found| Amount {
-        by: Interval::exact(least.clone()).minus(&found),
-        limit: least.clone(),
-        found,
-    });
-    finding(requirement, truth, amount, basis)
-}
-
-/// Something that is there or not.
-pub(super) fn lacking(requirement: Requirement, truth: Truth, basis: Basis) -> Finding {
-    finding(requirement, truth, None, basis)
-}
-
-fn finding(requirement: Requirement, truth: Truth, amount: Option<Amount>, basis: Basis) -> Finding {
-    match truth {
-        Truth::Yes => Finding::Holds(basis),
-        Truth::Unknown(missing) => Finding::Open(missing, basis),
-        Truth::No => Finding::Lacks(Shortfall {
-            requirement,
-            amount,
-            basis,
-        }),
-    }
-}
-
-/// Whether a size worked out of `parts` reaches a limit; open when a part is missing, or not known exactly enough.
-fn at_least(parts: &[(Fact, Option<&Interval>)], size: Option<&Interval>, least: &Number) -> Truth {
-    match size.and_then(|size| size.at_least(least)) {
-        Some(reached) => Truth::known(reached),
-        None => Truth::Unknown(
-            parts
-                .iter()
-                .filter(|(_, part)| part.is_none_or(|part| part.low() != part.high()))
-                .map(|(fact, _)| *fact)
-                .collect(),
-        ),
-    }
-}
 
 /// The answer about an opening whose facts can be.
 pub(super) fn answer(edition: Edition, opening: &Opening) -> Answer {
@@ -269,90 +213,4 @@ fn verdict(shortfalls: &[Shortfall], missing: &Missing) -> Verdict {
         (true, false) => Verdict::Undecided,
         (true, true) => Verdict::Meets,
     }
-}
-
-/// Refuses facts that no opening has.
-pub(super) fn refuse(opening: &Opening) -> Result<(), FactsError> {
-    let sizes = [
-        (Fact::ClearWidth, &opening.clear_width),
-        (Fact::ClearHeight, &opening.clear_height),
-    ];
-    for (fact, size) in sizes {
-        if let Some(size) = size {
-            clear_size(fact, size)?;
-        }
-    }
-    let well = &opening.well;
-    let lengths = [
-        (Fact::BottomOfClearOpening, &opening.bottom),
-        (Fact::WellProjection, &well.projection),
-        (Fact::WellWidth, &well.width),
-        (Fact::WellDepth, &well.depth),
-    ];
-    for (fact, length) in lengths {
-        if let Some(length) = length {
-            input::distance(fact, length)?;
-        }
-    }
-    let heights = [
-        (Fact::SillAboveGrade, &opening.sill_above_grade),
-        (Fact::HeightAboveGrade, &opening.reach.height_above_grade),
-    ];
-    for (fact, height) in heights {
-        if let Some(height) = height {
-            input::height_either_way(fact, height)?;
-        }
-    }
-    excuse::refuse(opening)?;
-    well_area(opening)
-}
-
-fn clear_size(fact: Fact, size: &Interval) -> Result<(), InputError> {
-    if !size.low().is_negative() && *size.high() <= Number::from(input::SIZE_MOST) {
-        return Ok(());
-    }
-    let outside = if size.low().is_negative() {
-        size.low()
-    } else {
-        size.high()
-    };
-    Err(InputError {
-        fact,
-        found: format_length(outside, LengthUnit::Inch),
-        expected: "a length of 0 or more, at most 50 ft".to_owned(),
-    })
-}
-
-fn well_area(opening: &Opening) -> Result<(), FactsError> {
-    let well = &opening.well;
-    let Some(area) = &well.area else {
-        return Ok(());
-    };
-    let shown = |area: &Number| format_area(area, astragal_exact::AreaUnit::SquareFoot);
-    if area.is_negative() {
-        return Err(FactsError::Input(InputError {
-            fact: Fact::WellArea,
-            found: shown(area),
-            expected: "an area of 0 or more".to_owned(),
-        }));
-    }
-    let Some((projection, width)) = well.projection.as_ref().zip(well.width.as_ref()) else {
-        return Ok(());
-    };
-    let most = projection * width;
-    if *area <= most {
-        return Ok(());
-    }
-    Err(FactsError::Contradiction(Contradiction {
-        one: (Fact::WellArea, shown(area)),
-        other: (
-            Fact::WellProjection,
-            format!(
-                "{} by {}",
-                format_length(projection, LengthUnit::Inch),
-                format_length(width, LengthUnit::Inch)
-            ),
-        ),
-        expected: "an area of at most projection times width",
-    }))
 }

@@ -8,9 +8,9 @@
 //! Cost: that of its openings.
 //! Source: IRC 2018 and 2021 R310.1, IRC 2024 R319.1, which adds the room that a sleeping loft opens to.
 
-use super::checks;
 use super::values::values;
 use super::{Answer, Excuse, Opening, Verdict};
+use super::{checks, refuse};
 use crate::basis::Basis;
 use crate::building_code::Edition;
 use crate::fact::Fact;
@@ -113,7 +113,7 @@ pub struct RoomAnswer {
 /// ```
 pub fn room(edition: Edition, room: &Room) -> Result<RoomAnswer, FactsError> {
     for opening in &room.openings {
-        checks::refuse(opening)?;
+        refuse::facts(opening)?;
     }
     let openings: Vec<Answer> = room
         .openings

@@ -7,7 +7,7 @@
 
 use astragal_exact::Number;
 
-use super::checks::{Finding, fewest, lacking};
+use super::requirement::{Finding, fewest, lacking};
 use super::{Opening, Requirement};
 use crate::basis::Basis;
 use crate::fact::Fact;
