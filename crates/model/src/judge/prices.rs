@@ -7,16 +7,19 @@
 //! known leaves the total unknown.
 
 mod amount;
+mod reads;
+mod tail;
+
+use reads::{about, price_reads};
 
 use crate::evaluate::Environment;
-use crate::expression::Subject;
-use crate::id::{AttributeIndex, Id, Indexed, ItemIndex};
-use crate::judge::find::{direct_reads, implicit};
+use crate::id::{Id, Indexed, ItemIndex};
+use crate::judge::find::implicit;
 use crate::judge::report::{
     ItemFinding, ItemState, PriceStep, RuleFinding, RuleName, RuleState, Standing, TailFinding, Total,
 };
 use crate::money::Money;
-use crate::price::{Amount, AmountKind, Book, PriceItem, TailStep};
+use crate::price::{Amount, AmountKind, Book, PriceItem};
 use crate::setting::Setting;
 use crate::unit::Choice;
 use crate::value::{Outcome, UndefinedCause, Value, Wants};
@@ -316,53 +319,6 @@ impl Pricing<'_> {
         let exact = Money::new(exact.clone(), self.book.currency);
         exact.rounded_to(self.unit()).unwrap_or(exact)
     }
-
-    /// The subtotal, the tail and the total of one unit.
-    fn total(&self, items: &[ItemFinding]) -> (Option<Money>, Vec<TailFinding>, Total) {
-        let mut sum = Number::from(0);
-        let mut wants = Wants::new();
-        let mut unknown = false;
-        for item in items {
-            match &item.state {
-                ItemState::Amount(amount) => sum = &sum + amount.amount(),
-                ItemState::Unknown(more) => {
-                    unknown = true;
-                    wants.extend(more.iter().cloned());
-                }
-                ItemState::NoPrice => return (None, Vec::new(), Total::NoPrice),
-            }
-        }
-        if unknown {
-            return (None, Vec::new(), Total::Unknown(wants));
-        }
-        let subtotal = Money::new(sum, self.book.currency);
-        let of_policy = self.setting.policy.iter().flat_map(|policy| &policy.terms.tail);
-        let mut running = subtotal.clone();
-        let mut tail = Vec::new();
-        for step in self.book.tail.iter().chain(of_policy) {
-            let finding = self.tail_step(step, &running);
-            running = finding.after.clone();
-            tail.push(finding);
-        }
-        (Some(subtotal), tail, Total::Known(running))
-    }
-
-    fn tail_step(&self, step: &TailStep, running: &Money) -> TailFinding {
-        let (exact, percent) = match &step.amount {
-            Amount::Money(amount) => (amount.clone(), None),
-            Amount::Percent(percent) => (percent_of(running.amount(), percent), Some(percent.clone())),
-        };
-        // What is rounded is the running total, so that 437.35 less 10 % is 393.62 (393.615), not 437.35 less 43.74.
-        let after = self.rounded(&(running.amount() + &exact));
-        let amount = Money::new(after.amount() - running.amount(), self.book.currency);
-        TailFinding {
-            id: step.id.clone(),
-            label: step.label.clone(),
-            percent,
-            amount,
-            after,
-        }
-    }
 }
 
 /// Whether an item goes by an attribute that is not asked: what is not asked costs nothing, whatever else holds.
@@ -392,50 +348,4 @@ fn no_entry(book: &Book) -> Lack {
         RuleState::Broken,
         format!("the price book {} has no amount for it", book.label),
     )
-}
-
-/// The attributes on which an item depends directly.
-fn about(item: &PriceItem) -> Vec<AttributeIndex> {
-    let mut about = Vec::new();
-    let by: &[AttributeIndex] = if let AmountKind::By(attributes) = &item.amount {
-        attributes
-    } else {
-        &[]
-    };
-    let read = item
-        .when
-        .iter()
-        .flat_map(direct_reads)
-        .filter_map(|subject| match subject {
-            Subject::Attribute(attribute) => Some(attribute),
-            _ => None,
-        });
-    for attribute in by.iter().copied().chain(read) {
-        if !about.contains(&attribute) {
-            about.push(attribute);
-        }
-    }
-    about
-}
-
-/// Everything that the price of an item reads directly.
-fn price_reads(item: &PriceItem) -> Vec<Subject> {
-    let amount: Vec<Subject> = match &item.amount {
-        AmountKind::By(attributes) => attributes.iter().copied().map(Subject::Attribute).collect(),
-        AmountKind::Grid { axes, .. } => axes.iter().copied().map(Subject::Figure).collect(),
-        AmountKind::Flat | AmountKind::Percent(_) => Vec::new(),
-    };
-    let mut reads = Vec::new();
-    for subject in item
-        .when
-        .iter()
-        .chain(&item.quantity)
-        .flat_map(direct_reads)
-        .chain(amount)
-    {
-        if !reads.contains(&subject) {
-            reads.push(subject);
-        }
-    }
-    reads
 }
