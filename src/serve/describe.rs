@@ -4,7 +4,8 @@
 
 use astragal_model::measure_text::LengthUnit;
 use astragal_model::{
-    Attribute, AttributeIndex, Audience, FactIndex, MeasureIndex, Scope, Standard, Subject, ValueType,
+    Attribute, AttributeIndex, Audience, Declarations, FactIndex, MeasureIndex, Number, Scope, Standard,
+    Subject, ValueType,
 };
 
 use crate::serve::product::{Dealer, Priced, Product};
@@ -100,21 +101,30 @@ fn standard(standard: &Standard, follows: bool) -> v1::Standard {
 
 fn measure(product: &Product, at: MeasureIndex) -> v1::Measure {
     let declarations = product.catalog.declarations();
-    let length_unit = declarations.length_unit;
     let declared = declarations.measures.at(at);
+    let quantity = |number: &Option<Number>| quantity(declared.value_type, number.as_ref(), declarations);
     v1::Measure {
         id: declared.id.to_string(),
         label: declared.label.clone(),
         value_type: value_type(declared.value_type).into(),
-        step: declared
-            .step
-            .as_ref()
-            .map(|step| number::quantity(declared.value_type, step, length_unit)),
+        step: quantity(&declared.step),
+        least: quantity(&declared.bounds.least),
+        most: quantity(&declared.bounds.most),
     }
 }
 
+fn quantity(
+    value_type: ValueType,
+    number: Option<&Number>,
+    declarations: &Declarations,
+) -> Option<v1::Quantity> {
+    number.map(|number| number::quantity(value_type, number, declarations.length_unit))
+}
+
 fn site_fact(product: &Product, at: FactIndex) -> v1::SiteFact {
-    let declared = product.catalog.declarations().facts.at(at);
+    let declarations = product.catalog.declarations();
+    let declared = declarations.facts.at(at);
+    let quantity = |number: &Option<Number>| quantity(declared.value_type, number.as_ref(), declarations);
     let options = declared.options.iter().map(|(id, label)| v1::FactOption {
         id: id.to_string(),
         label: label.clone(),
@@ -132,6 +142,9 @@ fn site_fact(product: &Product, at: FactIndex) -> v1::SiteFact {
         value_type: value_type(declared.value_type).into(),
         options: options.collect(),
         scope: scope.into(),
+        step: quantity(&declared.step),
+        least: quantity(&declared.bounds.least),
+        most: quantity(&declared.bounds.most),
     }
 }
 

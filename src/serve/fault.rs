@@ -63,6 +63,8 @@ pub(super) enum Reason {
     WrongType,
     /// A number is outside of what is taken.
     OutOfRange,
+    /// What is known of an opening cannot be true together.
+    Contradiction,
     /// Something ends before it begins.
     BadRange,
     /// A measure is not a multiple of its step.
@@ -88,7 +90,7 @@ pub(super) enum Reason {
 impl Reason {
     /// Every reason.
     #[cfg(test)]
-    const ALL: [Self; 29] = [
+    const ALL: [Self; 30] = [
         Self::Required,
         Self::BadName,
         Self::UnknownCatalog,
@@ -108,6 +110,7 @@ impl Reason {
         Self::BadDate,
         Self::WrongType,
         Self::OutOfRange,
+        Self::Contradiction,
         Self::BadRange,
         Self::OffStep,
         Self::TooMany,
@@ -142,6 +145,7 @@ impl Reason {
             Self::BadDate => ("BAD_DATE", Code::InvalidArgument),
             Self::WrongType => ("WRONG_TYPE", Code::InvalidArgument),
             Self::OutOfRange => ("OUT_OF_RANGE", Code::InvalidArgument),
+            Self::Contradiction => ("CONTRADICTION", Code::InvalidArgument),
             Self::BadRange => ("BAD_RANGE", Code::InvalidArgument),
             Self::OffStep => ("OFF_STEP", Code::InvalidArgument),
             Self::TooMany => ("TOO_MANY", Code::InvalidArgument),

@@ -1,14 +1,16 @@
 //! The measures and site facts of a request, held to what the catalog declares.
 //!
-//! As in the file of an order: a length is above zero and a multiple of its step, a fact has a value of its type, and nothing
-//! is said twice.
+//! As in the file of an order: a length is above zero, a number is a multiple of its step and within its bounds, a fact has a value
+//! of its type, nothing is said twice, and all of it can be true together.
 //!
 //! Cost: one look-up a measure or fact.
 
 use std::collections::BTreeSet;
 
-use astragal_model::measure_text::format_length;
-use astragal_model::{DeductedBy, Id, Measure, Measured, Number, Site, SiteFact, Value, ValueType};
+use astragal_model::measure_text::{LengthUnit, format_length};
+use astragal_model::{
+    Bounds, DeductedBy, Id, Measure, Measured, Number, Site, SiteFact, Value, ValueType, contradictions,
+};
 
 use crate::serve::fault::{Faults, Reason, shown};
 use crate::serve::product::Product;
@@ -68,10 +70,15 @@ pub(super) fn site(written: &v1::Unit, product: &Product, faults: &mut Faults) -
         let found = fact(
             known,
             declared.facts.at(*index),
+            product,
             &format!("{field}.value"),
             faults,
         );
         site.facts.put(*index, found);
+    }
+    for found in contradictions(&product.catalog, &site) {
+        let message = format!("{} (check `{}`)", found.check.message, found.check.id);
+        faults.push(Reason::Contradiction, "unit", &message);
     }
     site
 }
@@ -133,26 +140,14 @@ fn measured(
         faults.push(Reason::OutOfRange, field, &message);
         return None;
     }
-    if let Some(step) = declared.step.as_ref().filter(|step| !found.is_multiple_of(step)) {
-        let show = |number: &Number| {
-            if is_length {
-                format_length(number, product.catalog.declarations().length_unit)
-            } else {
-                number.to_string()
-            }
-        };
-        let nearest = match (found.floor_to(step), found.ceil_to(step)) {
-            (Some(below), Some(above)) => format!("; the nearest are {} and {}", show(&below), show(&above)),
-            _ => String::new(),
-        };
-        let message = format!(
-            "measure `{}` is not a multiple of {}{nearest}",
-            declared.id,
-            show(step)
-        );
-        faults.push(Reason::OffStep, field, &message);
-        return None;
-    }
+    let taken = Taken {
+        what: format!("measure `{}`", declared.id),
+        is_length,
+        step: declared.step.as_ref(),
+        bounds: &declared.bounds,
+        length_unit: product.catalog.declarations().length_unit,
+    };
+    taken.admits(&found, field, faults)?;
     let value = if is_length {
         Value::Length(found)
     } else {
@@ -161,8 +156,59 @@ fn measured(
     Some(Measured { value, deducted_by })
 }
 
-fn fact(written: &v1::KnownFact, declared: &SiteFact, field: &str, faults: &mut Faults) -> Option<Value> {
+/// Which numbers a measure or fact takes.
+struct Taken<'a> {
+    what: String,
+    is_length: bool,
+    step: Option<&'a Number>,
+    bounds: &'a Bounds,
+    length_unit: LengthUnit,
+}
+
+impl Taken<'_> {
+    /// Whether it takes a number; `None` means that a fault says why not.
+    fn admits(&self, found: &Number, field: String, faults: &mut Faults) -> Option<()> {
+        let show = |number: &Number| {
+            if self.is_length {
+                format_length(number, self.length_unit)
+            } else {
+                number.to_string()
+            }
+        };
+        if !self.bounds.admit(found) {
+            let expected = self.bounds.words(show).unwrap_or_default();
+            let message = format!("{} is {}; expected {expected}", self.what, show(found));
+            faults.push(Reason::OutOfRange, field, &message);
+            return None;
+        }
+        let Some(step) = self.step.filter(|step| !found.is_multiple_of(step)) else {
+            return Some(());
+        };
+        let nearest = match (found.floor_to(step), found.ceil_to(step)) {
+            (Some(below), Some(above)) => format!("; the nearest are {} and {}", show(&below), show(&above)),
+            _ => String::new(),
+        };
+        let message = format!("{} is not a multiple of {}{nearest}", self.what, show(step));
+        faults.push(Reason::OffStep, field, &message);
+        None
+    }
+}
+
+fn fact(
+    written: &v1::KnownFact,
+    declared: &SiteFact,
+    product: &Product,
+    field: &str,
+    faults: &mut Faults,
+) -> Option<Value> {
     use v1::value::Kind;
+    let taken = |is_length| Taken {
+        what: format!("fact `{}`", declared.id),
+        is_length,
+        step: declared.step.as_ref(),
+        bounds: &declared.bounds,
+        length_unit: product.catalog.declarations().length_unit,
+    };
     let Some(kind) = written.value.as_ref().and_then(|value| value.kind.as_ref()) else {
         faults.push(
             Reason::Required,
@@ -174,10 +220,16 @@ fn fact(written: &v1::KnownFact, declared: &SiteFact, field: &str, faults: &mut 
     match (declared.value_type, kind) {
         (ValueType::Bool, Kind::Truth(truth)) => Some(Value::Bool(*truth)),
         (ValueType::Number, Kind::Quantity(written)) => {
-            number::number(written, &format!("{field}.quantity"), faults).map(Value::Number)
+            let field = format!("{field}.quantity");
+            let found = number::number(written, &field, faults)?;
+            taken(false).admits(&found, field, faults)?;
+            Some(Value::Number(found))
         }
         (ValueType::Length, Kind::Quantity(written)) => {
-            number::length(written, &format!("{field}.quantity"), faults).map(Value::Length)
+            let field = format!("{field}.quantity");
+            let found = number::length(written, &field, faults)?;
+            taken(true).admits(&found, field, faults)?;
+            Some(Value::Length(found))
         }
         (ValueType::Date, Kind::Date(written)) => {
             day::read(written, &format!("{field}.date"), faults).map(Value::Date)

@@ -7,7 +7,7 @@
 //! Source: our own.
 
 /// The codes, sorted, each with its meaning.
-pub const CODES: [(&str, &str); 161] = [
+pub const CODES: [(&str, &str); 164] = [
     (
         "ALTERNATE_OF_ALTERNATE",
         "an opening is an alternate to one that is an alternate itself",
@@ -65,6 +65,10 @@ pub const CODES: [(&str, &str); 161] = [
     (
         "CATALOG_NOT_WHOLE",
         "a catalog cannot be put together; a fault of the program",
+    ),
+    (
+        "CONTRADICTION",
+        "what is known of one opening cannot be true together: a site check of the catalog says so",
     ),
     (
         "CURRENCY_DIFFERS",
@@ -202,6 +206,7 @@ pub const CODES: [(&str, &str); 161] = [
         "NOT_OF_A_ROOM",
         "a room rule reads in `when` or `message` what may differ from opening to opening",
     ),
+    ("NOT_OF_A_SITE", "a site check reads something that is chosen"),
     ("NOT_THERE", "there is no such file or folder"),
     ("NOT_UTF8", "a file is not saved as UTF-8 text"),
     ("NOT_WAIVABLE", "a waiver is for a rule that is not waivable"),
@@ -228,6 +233,10 @@ pub const CODES: [(&str, &str); 161] = [
     (
         "OTHER_LIBRARY",
         "a book or policy is in another library than its catalog",
+    ),
+    (
+        "OUT_OF_RANGE",
+        "a measure or fact is not between the least and the most that is taken",
     ),
     (
         "PART_NOT_SAID",

@@ -4,15 +4,21 @@
 //! what is written, [`measured`] and [`fact_value`] make values of it. With `opening_width = { size = "35 5/8",
 //! deducted_by = "nobody" }` and a measure whose type is length, the value is 285/8 in and nobody has deducted.
 //!
-//! Always holds: nothing is rounded; what is not a multiple of the step is a finding, never brought to one.
+//! Always holds: nothing is rounded; what is not a multiple of the step, or lies outside what is taken, is a finding, never brought
+//! to what would do.
 //! Cost: linear in the text.
 
-use astragal_model::measure_text::{LengthUnit, format_length, parse_length};
+mod fits;
+mod together;
+
+use astragal_model::measure_text::{LengthUnit, parse_length};
 use astragal_model::{Date, DeductedBy, Measure, Measured, Number, SiteFact, Value, ValueType};
 
 use crate::finding::{Finding, Findings, Place};
 use crate::nearest::{nearest, quoted_list};
 use crate::tree::{Node, NodeValue, TableReader};
+use fits::WrittenNumber;
+pub(crate) use together::contradictions_of;
 
 /// A measure as it was written.
 #[derive(Clone, Debug)]
@@ -180,10 +186,14 @@ pub(crate) fn measured(
         );
         return None;
     }
-    if let Some(step) = measure.step.as_ref().filter(|step| !number.is_multiple_of(step)) {
-        findings.push(off_step(raw, measure, &number, step, unit));
-        return None;
-    }
+    let written = WrittenNumber {
+        what: format!("measure `{}`", measure.id),
+        text: &raw.size,
+        place: &raw.size_place,
+        is_length: measure.value_type == ValueType::Length,
+        unit,
+    };
+    written.fits(&number, measure.step.as_ref(), &measure.bounds, findings)?;
     let value = if measure.value_type == ValueType::Length {
         Value::Length(number)
     } else {
@@ -193,35 +203,6 @@ pub(crate) fn measured(
         value,
         deducted_by: raw.deducted_by,
     })
-}
-
-fn off_step(
-    raw: &RawMeasure,
-    measure: &Measure,
-    number: &Number,
-    step: &Number,
-    unit: LengthUnit,
-) -> Finding {
-    let show = |number: &Number| {
-        if measure.value_type == ValueType::Length {
-            format_length(number, unit)
-        } else {
-            number.to_string()
-        }
-    };
-    let message = format!(
-        "measure `{}` is `{}`, which is not a multiple of {}",
-        measure.id,
-        raw.size,
-        show(step)
-    );
-    let finding = Finding::error("OFF_STEP", message).at(raw.size_place.clone());
-    match (number.floor_to(step), number.ceil_to(step)) {
-        (Some(below), Some(above)) => {
-            finding.with_help(format!("the nearest are {} and {}", show(&below), show(&above)))
-        }
-        _ => finding,
-    }
 }
 
 /// The value of a fact that the catalog declares: `None` means that a finding says why, `Some(None)` that `unknown`
@@ -256,6 +237,18 @@ pub(crate) fn fact_value(
             return None;
         }
     };
+    if let (Some(found), RawFactValue::Number(text) | RawFactValue::Text(text)) =
+        (value.magnitude(), &raw.value)
+    {
+        let written = WrittenNumber {
+            what: format!("fact `{}`", fact.id),
+            text,
+            place,
+            is_length: fact.value_type == ValueType::Length,
+            unit,
+        };
+        written.fits(found, fact.step.as_ref(), &fact.bounds, findings)?;
+    }
     Some(Some(value))
 }
 

@@ -20,6 +20,7 @@ use crate::policy::{Policy, PolicyTerms};
 use crate::price::PriceItem;
 use crate::rule::{Figure, Notice, RoomRule, Rule};
 use crate::site::{Measure, SiteFact};
+use crate::site_check::SiteCheck;
 use astragal_exact::measure_text::LengthUnit;
 
 /// What a catalog says, as plain data.
@@ -41,6 +42,8 @@ pub struct Declarations {
     pub measures: Indexed<MeasureIndex, Measure>,
     /// The site facts.
     pub facts: Indexed<FactIndex, SiteFact>,
+    /// What measures and facts of one opening must agree on.
+    pub site_checks: Vec<SiteCheck>,
     /// The figures.
     pub figures: Indexed<FigureIndex, Figure>,
     /// The rules.
@@ -245,6 +248,7 @@ impl Declarations {
             attributes: Indexed::default(),
             measures: Indexed::default(),
             facts: Indexed::default(),
+            site_checks: Vec::new(),
             figures: Indexed::default(),
             rules: Vec::new(),
             items: Indexed::default(),

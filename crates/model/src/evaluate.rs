@@ -32,6 +32,26 @@ pub(crate) struct Environment<'a> {
     pub(crate) figures: Indexed<FigureIndex, Outcome>,
 }
 
+impl<'a> Environment<'a> {
+    /// What is known of a place before there is a unit: attributes and figures are unknown.
+    pub(crate) fn of_site(catalog: &'a Catalog, site: &'a Site) -> Self {
+        let declarations = catalog.declarations();
+        let (attributes, figures) = (&declarations.attributes, &declarations.figures);
+        let unknown = || Outcome::Unknown(Wants::new());
+        Self {
+            catalog,
+            declarations,
+            site,
+            unit: WindowUnit {
+                choices: attributes.values().map(|_| Choice::Open).collect(),
+            },
+            asked: attributes.values().map(|_| unknown()).collect(),
+            open_wants: attributes.values().map(|_| Wants::new()).collect(),
+            figures: figures.values().map(|_| unknown()).collect(),
+        }
+    }
+}
+
 impl Environment<'_> {
     /// The outcome of an expression.
     pub(crate) fn evaluate(&self, expression: &Expression) -> Outcome {

@@ -11,6 +11,7 @@ pub mod currency;
 pub mod money;
 
 mod attribute;
+mod bounds;
 mod catalog;
 mod drawing;
 mod evaluate;
@@ -29,6 +30,7 @@ mod rule;
 mod setting;
 mod show;
 mod site;
+mod site_check;
 mod table;
 mod template;
 mod trade_function;
@@ -37,6 +39,7 @@ mod value;
 
 pub use astragal_exact::{Number, measure_text, number};
 pub use attribute::{Attribute, Audience, OptionEntry, Standard, Swatch, Validity};
+pub use bounds::Bounds;
 pub use catalog::{Catalog, CatalogError, Declarations, Part};
 pub use currency::Currency;
 pub use drawing::{
@@ -66,6 +69,7 @@ pub use revision::Revision;
 pub use rule::{Definition, Effect, Figure, Notice, NoticeKind, Requirement, RoomRule, Rule};
 pub use setting::{Authorities, Setting};
 pub use site::{DeductedBy, Measure, Measured, Scope, Site, SiteFact, TakenFact, TakenSide};
+pub use site_check::{Contradiction, SiteCheck, contradictions};
 pub use table::{Cell, Interval, LowerEnd, Row, RowMatch, Table};
 pub use template::{Piece, Template};
 pub use trade_function::{Argument, ArgumentKind, TradeFunction};

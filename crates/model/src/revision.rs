@@ -7,7 +7,7 @@
 //! - Order, of these alone: parts (the standard of a later part is that of the first existing one), attributes,
 //!   options and the values of an enumerated fact, the attributes of a `By` item and the axes of a grid item (a book
 //!   gives its amounts in that order), tail steps, rows under `first`, and the layouts, grilles and screens of a drawing.
-//!   The order of measures, facts, figures,
+//!   The order of measures, facts, site checks, figures,
 //!   rules, room rules, items, notices, authorities, examples, columns, intervals of a cell, rows under anything but `first`,
 //!   rows of a sheet, and picks of different attributes does not count.
 //! - Numbers by value: `36`, `36.0` and `72/2` are one. Lengths are inches however they were written.
@@ -155,7 +155,7 @@ impl Catalog {
     #[must_use]
     pub fn revision(&self) -> Revision {
         let declarations = self.declarations();
-        Revision::of("astragal-catalog-2", Encoder::naming(declarations), declarations)
+        Revision::of("astragal-catalog-3", Encoder::naming(declarations), declarations)
     }
 }
 

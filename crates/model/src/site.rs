@@ -7,6 +7,7 @@
 pub use astragal_trade::measuring::DeductedBy;
 use jiff::civil::Date;
 
+use crate::bounds::Bounds;
 use crate::id::{FactIndex, Id, Indexed, MeasureIndex};
 use crate::value::{Value, ValueType};
 use astragal_exact::Number;
@@ -22,6 +23,8 @@ pub struct Measure {
     pub value_type: ValueType,
     /// What a value must be a multiple of (inches, for a length); `None` means any value.
     pub step: Option<Number>,
+    /// Between which numbers a value lies.
+    pub bounds: Bounds,
     /// Which side of the opening it is, where it may be worked out from raw readings.
     pub taken_as: Option<TakenSide>,
 }
@@ -39,6 +42,10 @@ pub struct SiteFact {
     pub options: Vec<(Id, String)>,
     /// The highest scope at which it may be set.
     pub of: Scope,
+    /// Between which numbers a value lies; for numbers and lengths.
+    pub bounds: Bounds,
+    /// What a value must be a multiple of (inches, for a length); `None` means any value.
+    pub step: Option<Number>,
     /// What it says of the raw readings of an opening, where it may be worked out from them.
     pub taken_as: Option<TakenFact>,
 }

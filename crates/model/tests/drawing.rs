@@ -5,8 +5,8 @@
 #![expect(clippy::expect_used, reason = "these are tests")]
 
 use astragal_model::{
-    Arranged, Attribute, AttributeIndex, Audience, Authorities, Catalog, Date, Declarations, Drawing, Drawn,
-    DrawnGrille, Expression, Function, GlassMark, GrilleDrawing, GrillePattern, Id, Layout, Measure,
+    Arranged, Attribute, AttributeIndex, Audience, Authorities, Bounds, Catalog, Date, Declarations, Drawing,
+    Drawn, DrawnGrille, Expression, Function, GlassMark, GrilleDrawing, GrillePattern, Id, Layout, Measure,
     MeasureIndex, Measured, Number, OnPanels, OptionEntry, PanelMotion, Pick, ScreenSide, Setting, Site,
     Standard, Subject, TradeFunction, Undrawn, Value, ValueType, Want, Wants, draw, fill,
 };
@@ -80,6 +80,7 @@ fn declarations() -> Declarations {
         label: "Width".to_owned(),
         value_type: ValueType::Length,
         step: None,
+        bounds: Bounds::default(),
         taken_as: None,
     });
     of.drawing = Some(drawing());

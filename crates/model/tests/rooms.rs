@@ -5,8 +5,8 @@
 #![expect(clippy::expect_used, reason = "these are tests")]
 
 use astragal_model::{
-    Authorities, Catalog, Comparison, Date, Declarations, Effect, Expression, FactIndex, Function, Id,
-    Measure, MeasureIndex, Measured, Number, Outcome, Piece, RoomFinding, RoomRule, RoomState, RoomUnit,
+    Authorities, Bounds, Catalog, Comparison, Date, Declarations, Effect, Expression, FactIndex, Function,
+    Id, Measure, MeasureIndex, Measured, Number, Outcome, Piece, RoomFinding, RoomRule, RoomState, RoomUnit,
     Scope, Setting, Site, SiteFact, Standing, Subject, Template, TradeFunction, Unit, Value, ValueType, Want,
     Wants, judge_room,
 };
@@ -27,6 +27,8 @@ fn declarations(rules: Vec<RoomRule>) -> Declarations {
         value_type: ValueType::Bool,
         options: Vec::new(),
         of: Scope::Room,
+        bounds: Bounds::default(),
+        step: None,
         taken_as: None,
     });
     of.measures.push(Measure {
@@ -34,6 +36,7 @@ fn declarations(rules: Vec<RoomRule>) -> Declarations {
         label: "Area".to_owned(),
         value_type: ValueType::Number,
         step: None,
+        bounds: Bounds::default(),
         taken_as: None,
     });
     of.room_rules = rules;

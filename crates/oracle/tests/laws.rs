@@ -4,9 +4,9 @@
 use std::collections::BTreeSet;
 
 use astragal_model::{
-    Attribute, AttributeIndex, Audience, Authorities, Catalog, Choice, Comparison, Declarations, DeductedBy,
-    Definition, Expression, Figure, Id, Measure, Measured, OptionEntry, Outcome, Row, RowMatch, Setting,
-    Site, Standard, Subject, Table, Unit, Value, ValueType, Verdict, fill, judge,
+    Attribute, AttributeIndex, Audience, Authorities, Bounds, Catalog, Choice, Comparison, Declarations,
+    DeductedBy, Definition, Expression, Figure, Id, Measure, Measured, OptionEntry, Outcome, Row, RowMatch,
+    Setting, Site, Standard, Subject, Table, Unit, Value, ValueType, Verdict, fill, judge,
 };
 use astragal_oracle::chance::Chance;
 use astragal_oracle::compare::{is_open, said};
@@ -293,6 +293,7 @@ fn with_a_figure_without_rows() -> (Declarations, Expression, Expression) {
         label: "Width".to_owned(),
         value_type: ValueType::Length,
         step: None,
+        bounds: Bounds::default(),
         taken_as: None,
     });
     let figure = declared.figures.push(Figure {

@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 use std::fmt::Write;
 
 use astragal_model::{
-    Amount, AmountKind, Attribute, AttributeIndex, Audience, Beyond, Catalog, Class, Declarations,
+    Amount, AmountKind, Attribute, AttributeIndex, Audience, Beyond, Bounds, Catalog, Class, Declarations,
     Expression, Figure, FigureIndex, Function, Id, Measure, MeasureIndex, MeasuringUnit, OptionEntry, Part,
     PartIndex, PriceItem, Standard, Subject, ValueType,
 };
@@ -157,6 +157,7 @@ fn catalog(items: Vec<PriceItem>) -> Catalog {
             label: id.to_owned(),
             value_type: ValueType::Length,
             step: None,
+            bounds: Bounds::default(),
             taken_as: None,
         });
     }

@@ -10,6 +10,7 @@ use astragal_model::{Book, Catalog, Example, Id, Judgement, Mismatch, RuleState,
 use crate::finding::{Finding, Findings, Place};
 use crate::load::{DeclarationKind, Places};
 use crate::nearest::quoted_list;
+use crate::site_values::contradictions_of;
 
 /// LIMIT: how many messages of rules a help repeats.
 const MESSAGES_SHOWN: usize = 3;
@@ -19,15 +20,21 @@ pub(super) fn prove(catalog: &Catalog, places: &Places, books: &BTreeMap<Id, Boo
     let declarations = catalog.declarations();
     let mut alone: BTreeSet<Id> = BTreeSet::new();
     for example in &declarations.examples {
+        let place = places
+            .of_kind(DeclarationKind::Example, &example.id)
+            .map(|it| it.place.clone());
+        if let Some(place) = &place {
+            let of = format!("example `{}`", example.id);
+            for finding in contradictions_of(catalog, &example.site, &of, place) {
+                findings.push(finding);
+            }
+        }
         let book = example.total.as_ref().and_then(|total| books.get(&total.book));
         let mismatches = example.mismatches(catalog, book);
         alone.extend(breaks_alone(example, &mismatches).cloned());
         if mismatches.is_empty() {
             continue;
         }
-        let place = places
-            .of_kind(DeclarationKind::Example, &example.id)
-            .map(|it| it.place.clone());
         let judgement = example.judge(catalog, book, None);
         for mismatch in &mismatches {
             findings.push(differs(example, mismatch, &judgement, catalog, place.clone()));

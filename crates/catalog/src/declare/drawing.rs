@@ -91,6 +91,8 @@ pub(super) fn drawing(file: &mut Fields<'_>) -> Option<RawDrawing> {
             .findings()
             .push(finding.with_help("add a `[[drawing.layout]]` with its panels"));
     }
+    let layouts: Vec<Option<RawLayoutDrawing>> = layouts.into_iter().map(layout).collect();
+    let most = most_panels(&layouts);
     let sides = [("inside", ScreenSide::Inside), ("outside", ScreenSide::Outside)];
     let looks = [("obscure", GlassMark::Obscure), ("tempered", GlassMark::Tempered)];
     let read = RawDrawing {
@@ -99,17 +101,28 @@ pub(super) fn drawing(file: &mut Fields<'_>) -> Option<RawDrawing> {
         height,
         frame,
         frame_colour,
-        layouts: layouts.into_iter().map(layout).collect(),
+        layouts,
         grilles: fields
             .inner_list("grille", "grille")
             .into_iter()
-            .map(grille)
+            .map(|one| grille(one, most))
             .collect(),
-        screens: on_panels(&mut fields, "screen", "side", &sides),
-        marks: on_panels(&mut fields, "glass", "mark", &looks),
+        screens: on_panels(&mut fields, most, "screen", ("side", &sides)),
+        marks: on_panels(&mut fields, most, "glass", ("mark", &looks)),
     };
     fields.reader.finish();
     Some(read)
+}
+
+/// The panels of the layout that has most; as many as there may be where a layout could not be read.
+fn most_panels(layouts: &[Option<RawLayoutDrawing>]) -> usize {
+    let known: Option<Vec<usize>> = layouts
+        .iter()
+        .map(|layout| Some(layout.as_ref()?.panels.len()))
+        .collect();
+    known
+        .and_then(|known| known.into_iter().max())
+        .unwrap_or(PANELS_LIMIT)
 }
 
 /// Reports a second drawing.
@@ -180,8 +193,8 @@ fn motions(fields: &mut Fields<'_>) -> Option<Vec<PanelMotion>> {
     motions.into_iter().collect()
 }
 
-fn grille(mut fields: Fields<'_>) -> Option<RawGrille> {
-    let on = on(&mut fields);
+fn grille(mut fields: Fields<'_>, most: usize) -> Option<RawGrille> {
+    let on = on(&mut fields, most);
     let pattern = pattern(&mut fields);
     let bar = if fields.reader.requires("bar") {
         fields.expression("bar")
@@ -240,12 +253,12 @@ fn pattern(fields: &mut Fields<'_>) -> Option<RawPattern> {
 
 fn on_panels<T: Copy>(
     fields: &mut Fields<'_>,
+    most: usize,
     key: &'static str,
-    word: &'static str,
-    words: &[(&'static str, T)],
+    (word, words): (&'static str, &[(&'static str, T)]),
 ) -> Vec<Option<(RawOnPanels, T)>> {
     let read = fields.inner_list(key, key).into_iter().map(|mut fields| {
-        let on = on(&mut fields);
+        let on = on(&mut fields, most);
         let what = fields.required_word(word, words);
         fields.reader.finish();
         Some((on?, what?))
@@ -253,8 +266,8 @@ fn on_panels<T: Copy>(
     read.collect()
 }
 
-/// `when`, and `on`: the numbers of the panels, counted from 1.
-fn on(fields: &mut Fields<'_>) -> Option<RawOnPanels> {
+/// `when`, and `on`: the numbers of the panels, counted from 1; no layout has more than `most`.
+fn on(fields: &mut Fields<'_>, most: usize) -> Option<RawOnPanels> {
     let when = fields.expression("when");
     let mut panels = Vec::new();
     let mut is_whole = true;
@@ -268,10 +281,14 @@ fn on(fields: &mut Fields<'_>) -> Option<RawOnPanels> {
             continue;
         };
         match usize::try_from(number.value) {
-            Ok(number @ 1..=PANELS_LIMIT) => panels.push(number - 1),
+            Ok(number) if (1..=most).contains(&number) => panels.push(number - 1),
             _ => {
                 is_whole = false;
-                let text = format!("there is no panel {}; expected 1 to {PANELS_LIMIT}", number.value);
+                let text = if most == 1 {
+                    format!("there is no panel {}; every layout has one", number.value)
+                } else {
+                    format!("there is no panel {}; expected 1 to {most}", number.value)
+                };
                 let finding = Finding::error("WRONG_VALUE", text).at(fields.place_of(&node.span));
                 let help = "panels are counted from the left or from the top, the first is 1";
                 fields.findings().push(finding.with_help(help));

@@ -6,6 +6,13 @@ use super::{Fields, Head, IdKind, unique};
 use crate::finding::{Finding, Place};
 use crate::tree::{Node, NodeValue, Spanned};
 
+/// Between which numbers a value lies, as written.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct RawBounds {
+    pub(crate) least: Option<(String, Place)>,
+    pub(crate) most: Option<(String, Place)>,
+}
+
 /// `[[measure]]`.
 #[derive(Clone, Debug)]
 pub(crate) struct RawMeasureKind {
@@ -14,6 +21,7 @@ pub(crate) struct RawMeasureKind {
     pub(crate) value_type: ValueType,
     /// What its values must be multiples of, as written; `none` for no step.
     pub(crate) step: Option<(String, Place)>,
+    pub(crate) bounds: RawBounds,
     pub(crate) taken_as: Option<TakenSide>,
 }
 
@@ -26,6 +34,9 @@ pub(crate) struct RawSiteFact {
     pub(crate) value_type: ValueType,
     /// The values of an enumeration with their labels.
     pub(crate) options: Vec<(Id, String)>,
+    pub(crate) bounds: RawBounds,
+    /// What its values must be multiples of, as written.
+    pub(crate) step: Option<(String, Place)>,
     pub(crate) taken_as: Option<TakenFact>,
 }
 
@@ -36,8 +47,8 @@ pub(super) fn measure(mut fields: Fields<'_>) -> Option<RawMeasureKind> {
         "type",
         &[("length", ValueType::Length), ("number", ValueType::Number)],
     );
-    let step = fields.reader.decimal_text("step");
-    let step = step.map(|Spanned { value, span }| (value, fields.place_of(&span)));
+    let step = written_number(&mut fields, "step");
+    let bounds = bounds(&mut fields);
     let taken_as = taken_as(
         &mut fields,
         value_type,
@@ -49,8 +60,42 @@ pub(super) fn measure(mut fields: Fields<'_>) -> Option<RawMeasureKind> {
         label,
         value_type: value_type?,
         step,
+        bounds,
         taken_as,
     })
+}
+
+fn bounds(fields: &mut Fields<'_>) -> RawBounds {
+    RawBounds {
+        least: written_number(fields, "least"),
+        most: written_number(fields, "most"),
+    }
+}
+
+fn written_number(fields: &mut Fields<'_>, key: &'static str) -> Option<(String, Place)> {
+    let Spanned { value, span } = fields.reader.decimal_text(key)?;
+    Some((value, fields.place_of(&span)))
+}
+
+/// What a fact has that is a number or a length, and no other.
+fn numbers_of_fact(
+    fields: &mut Fields<'_>,
+    value_type: Option<ValueType>,
+) -> (RawBounds, Option<(String, Place)>) {
+    match value_type {
+        Some(ValueType::Number | ValueType::Length) => (bounds(fields), written_number(fields, "step")),
+        Some(_) => {
+            let keys = ["least", "most", "step"];
+            fields.without(&keys, "which only a number and a length have");
+            (RawBounds::default(), None)
+        }
+        None => {
+            for key in ["least", "most", "step"] {
+                let _ = fields.reader.node(key);
+            }
+            (RawBounds::default(), None)
+        }
+    }
 }
 
 pub(super) fn fact(mut fields: Fields<'_>) -> Option<RawSiteFact> {
@@ -83,6 +128,7 @@ pub(super) fn fact(mut fields: Fields<'_>) -> Option<RawSiteFact> {
             None
         }
     };
+    let (bounds, step) = numbers_of_fact(&mut fields, value_type);
     let taken_as = taken_as(
         &mut fields,
         value_type,
@@ -95,6 +141,8 @@ pub(super) fn fact(mut fields: Fields<'_>) -> Option<RawSiteFact> {
         of: of?,
         value_type: value_type?,
         options: options?,
+        bounds,
+        step,
         taken_as,
     })
 }

@@ -19,6 +19,7 @@ mod known;
 mod price;
 mod room_rule;
 mod rule;
+mod site_check;
 mod unique;
 
 pub(crate) use attribute::{RawAttribute, RawOption, RawOptionList, RawOptions};
@@ -33,10 +34,11 @@ pub(crate) use header::{RawAuthority, RawHeader, RawPart, library_header, table}
 pub(crate) use ids::is_name;
 pub(crate) use ids::{IMPLICIT_RULES, IdKind, is_id};
 pub(crate) use include::declared;
-pub(crate) use known::{RawMeasureKind, RawSiteFact};
+pub(crate) use known::{RawBounds, RawMeasureKind, RawSiteFact};
 pub(crate) use price::{CLASSES, RawAmount, RawItem};
 pub(crate) use room_rule::RawRoomRule;
 pub(crate) use rule::{RawLayout, RawNotice, RawRequirement, RawRule};
+pub(crate) use site_check::RawSiteCheck;
 pub(crate) use unique::keep_first;
 
 use crate::library_files::LibraryPath;
@@ -51,6 +53,7 @@ pub(crate) struct Declared {
     pub(crate) attributes: Vec<RawAttribute>,
     pub(crate) measures: Vec<RawMeasureKind>,
     pub(crate) facts: Vec<RawSiteFact>,
+    pub(crate) site_checks: Vec<RawSiteCheck>,
     pub(crate) figures: Vec<RawFigure>,
     pub(crate) rules: Vec<RawRule>,
     pub(crate) room_rules: Vec<RawRoomRule>,
@@ -92,6 +95,10 @@ impl Declared {
             .extend(file.list("measure", "measure", home).filter_map(known::measure));
         self.facts
             .extend(file.list("site_fact", "site fact", home).filter_map(known::fact));
+        self.site_checks.extend(
+            file.list("site_check", "site check", home)
+                .filter_map(site_check::site_check),
+        );
         self.figures
             .extend(file.list("figure", "figure", home).filter_map(figure::figure));
         self.rules

@@ -73,6 +73,12 @@ impl Declared {
             before.is_none()
         });
         keep_first(
+            &mut self.site_checks,
+            "site checks",
+            |it| (it.head.id.as_str(), &it.head.place),
+            findings,
+        );
+        keep_first(
             &mut self.items,
             "price items",
             |it| (it.head.id.as_str(), &it.head.place),

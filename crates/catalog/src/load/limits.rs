@@ -15,7 +15,7 @@ pub(crate) const OPTIONS_LIMIT: usize = 4_096;
 pub(crate) const FIGURES_LIMIT: usize = 4_096;
 /// LIMIT: measures, and facts, of a catalog.
 pub(crate) const MEASURES_LIMIT: usize = 4_096;
-/// LIMIT: rules, price items, notices and examples of a catalog, each.
+/// LIMIT: rules, site checks, price items, notices and examples of a catalog, each.
 pub(crate) const RULES_LIMIT: usize = 10_000;
 
 /// Whether there are no more than the limit; a finding at `place` when there are.

@@ -13,6 +13,7 @@ mod drawing;
 mod examples;
 mod figures;
 mod items;
+mod known;
 mod limits;
 mod names;
 mod options;
@@ -21,6 +22,7 @@ mod resolver;
 mod room_rules;
 mod rules;
 mod sheets;
+mod site_checks;
 mod taken;
 mod types;
 
@@ -35,14 +37,11 @@ pub(crate) use sheets::{Sheets, wanted_by_rules};
 
 use std::collections::BTreeSet;
 
-use astragal_model::{
-    Catalog, CatalogError, Declarations, Id, Indexed, Measure, Number, SiteFact, ValueType,
-};
+use astragal_model::{Catalog, CatalogError, Declarations, Id};
 
 use crate::declare::{Declared, RawHeader, declared};
-use crate::finding::{Finding, Findings, Place};
+use crate::finding::{Finding, Findings};
 use crate::library_files::{Library, LibraryPath};
-use crate::site_values::{length, number};
 use crate::source::Sources;
 use names::{Skeleton, skeleton};
 
@@ -141,12 +140,16 @@ fn resolve(
     let notices = rules::notices(declared, &resolver);
     let drawing = drawing::drawing(declared.drawing.as_ref(), &resolver);
     let sides_are_whole = taken::sides_are_whole(declared, findings);
-    let measures = measures(declared, header, findings);
-    let facts = facts(declared);
+    let measures = known::measures(declared, header, findings);
+    let facts = known::facts(declared, header, findings);
+    let site_checks = site_checks::site_checks(declared, &resolver);
     let known = examples::Known::new(declared, &attribute_slots, &names);
-    let examples = measures.as_ref().and_then(|measures| {
-        examples::examples(declared, &known, measures, &facts, header.length_unit, findings)
-    });
+    let examples = measures
+        .as_ref()
+        .zip(facts.as_ref())
+        .and_then(|(measures, facts)| {
+            examples::examples(declared, &known, measures, facts, header.length_unit, findings)
+        });
     let part = |(position, mut part): (usize, astragal_model::Part)| {
         part.when = conditions.get(&astragal_model::PartIndex(position)).cloned();
         part
@@ -163,7 +166,8 @@ fn resolve(
         parts: part_labels.into_iter().enumerate().map(part).collect(),
         attributes: attributes?,
         measures: measures?,
-        facts,
+        facts: facts?,
+        site_checks: site_checks?,
         figures: figures?,
         rules: rules?,
         room_rules: room_rules?,
@@ -191,61 +195,6 @@ fn known_authorities(declared: &Declared, findings: &Findings) -> BTreeSet<Id> {
         }
     }
     known
-}
-
-fn measures(
-    declared: &Declared,
-    header: &RawHeader,
-    findings: &Findings,
-) -> Option<Indexed<astragal_model::MeasureIndex, Measure>> {
-    let read_step = |value_type: ValueType, written: &Option<(String, Place)>| -> Option<Option<Number>> {
-        let Some((text, place)) = written.as_ref().filter(|(text, _)| text != "none") else {
-            return Some(None);
-        };
-        let step = if value_type == ValueType::Length {
-            length(text, place, header.length_unit, findings)?
-        } else {
-            number(text, place, findings)?
-        };
-        if step.is_positive() {
-            return Some(Some(step));
-        }
-        findings.push(
-            Finding::error("WRONG_VALUE", format!("the step `{text}` is not above zero"))
-                .at(place.clone())
-                .with_help("write \"none\" for no step"),
-        );
-        None
-    };
-    let of_catalog = read_step(ValueType::Length, &header.step);
-    // All are read, so that each one's findings are made.
-    let read = declared.measures.iter().map(|raw| {
-        let step = match (&raw.step, raw.value_type) {
-            (None, ValueType::Length) => of_catalog.clone()?,
-            (written, value_type) => read_step(value_type, written)?,
-        };
-        Some(Measure {
-            id: raw.head.id.clone(),
-            label: raw.label.clone(),
-            value_type: raw.value_type,
-            step,
-            taken_as: raw.taken_as,
-        })
-    });
-    let read: Vec<Option<Measure>> = read.collect();
-    read.into_iter().collect()
-}
-
-fn facts(declared: &Declared) -> Indexed<astragal_model::FactIndex, SiteFact> {
-    let read = declared.facts.iter().map(|raw| SiteFact {
-        id: raw.head.id.clone(),
-        label: raw.label.clone(),
-        value_type: raw.value_type,
-        options: raw.options.clone(),
-        of: raw.of,
-        taken_as: raw.taken_as,
-    });
-    read.collect()
 }
 
 #[cfg(test)]

@@ -105,6 +105,11 @@ fn check_counts(declared: &Declared, findings: &Findings) -> Option<()> {
             "site facts",
         ),
         fits(
+            declared.site_checks.iter().map(|it| &it.head).collect(),
+            RULES_LIMIT,
+            "site checks",
+        ),
+        fits(
             declared.rules.iter().map(|it| &it.head).collect(),
             RULES_LIMIT,
             "rules",

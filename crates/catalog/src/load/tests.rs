@@ -165,6 +165,7 @@ mod examples;
 mod files;
 mod ids;
 mod items;
+mod known;
 mod limits;
 mod options;
 mod parts;

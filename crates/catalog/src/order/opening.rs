@@ -7,7 +7,8 @@
 
 use std::collections::BTreeMap;
 
-use astragal_model::{DeductedBy, Id, Indexed, MeasureIndex, Measured, Opening, Site, TakenSide};
+use astragal_model::measure_text::format_length;
+use astragal_model::{DeductedBy, Id, Indexed, MeasureIndex, Measured, Number, Opening, Site, TakenSide};
 
 use super::OpeningPlaces;
 use super::facts::{self, HouseFacts, Whereabouts, name_help};
@@ -19,7 +20,7 @@ use super::unit;
 use super::vocabulary::Vocabulary;
 use crate::finding::Finding;
 use crate::nearest::{nearest, quoted_list};
-use crate::site_values::measured;
+use crate::site_values::{RawMeasure, contradictions_of, measured};
 use crate::tree::Spanned;
 
 /// One catalog of the order as openings need it.
@@ -129,6 +130,10 @@ pub(super) fn find(
     };
     let readings = readings::fill_in(raw, &known.words, &mut site, report);
     one_deducts(raw, &known.words, &site, report);
+    taken_within_bounds(raw, &known.words, &site, report);
+    for finding in contradictions_of(known.words.catalog, &site, &of, &tag_place) {
+        report.findings.push(finding);
+    }
     let id = |place: &RawPlace| Id::new(&place.id.value);
     let opening = Opening {
         tag: raw.tag.value.clone(),
@@ -150,6 +155,33 @@ pub(super) fn find(
             picks: unit.picks,
         },
     ))
+}
+
+/// Reports a side that was worked out from readings and lies outside what its measure takes.
+fn taken_within_bounds(raw: &RawOpening, words: &Vocabulary<'_>, site: &Site, report: Report<'_>) {
+    let declared = words.catalog.declarations();
+    for (index, measure) in declared.measures.iter() {
+        let is_written = |written: &RawMeasure| written.name == measure.id.as_str();
+        let Some(found) = site.measures.at(index).as_ref() else {
+            continue;
+        };
+        let Some(number) = found.value.magnitude() else {
+            continue;
+        };
+        if measure.taken_as.is_none() || raw.measures.iter().any(is_written) || measure.bounds.admit(number) {
+            continue;
+        }
+        let show = |number: &Number| format_length(number, declared.length_unit);
+        let message = format!(
+            "by the readings of opening `{}`, measure `{}` is {}; expected {}",
+            raw.tag.value,
+            measure.id,
+            show(number),
+            measure.bounds.words(show).unwrap_or_default()
+        );
+        let help = "look at the readings again: what was measured, in which unit, from where";
+        report.error("OUT_OF_RANGE", &raw.tag.span, message, help);
+    }
 }
 
 /// Reports a width and a height from which two different people have deducted.

@@ -24,6 +24,7 @@ pub(super) fn file() -> Table {
         .optional("attribute", attribute::attribute().into_list())
         .optional("measure", known::measure().into_list())
         .optional("site_fact", known::fact().into_list())
+        .optional("site_check", known::site_check().into_list())
         .optional("figure", figure::figure().into_list())
         .optional("rule", rule::rule().into_list())
         .optional("room_rule", rule::room_rule().into_list())

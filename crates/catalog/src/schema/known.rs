@@ -2,7 +2,7 @@
 
 use super::shape::Shape;
 use super::table::{Choice, Table};
-use super::value::{STEP, id, label, length, name, text, word};
+use super::value::{STEP, expression, id, label, length, name, text, word};
 
 /// `[[measure]]`.
 pub(super) fn measure() -> Table {
@@ -27,6 +27,8 @@ pub(super) fn measure() -> Table {
             .example("none")
             .with("$comment", "step"),
         )
+        .optional("least", least("24"))
+        .optional("most", most("96"))
         .optional(
             "taken_as",
             word(
@@ -47,7 +49,6 @@ pub(super) fn measure() -> Table {
 
 /// `[[site_fact]]`.
 pub(super) fn fact() -> Table {
-    const OTHERS: [&str; 3] = ["bool", "number", "date"];
     Table::new("Something that is known of a house or a place in it.")
         .required(
             "id",
@@ -84,6 +85,18 @@ pub(super) fn fact() -> Table {
             ),
         )
         .optional("options", options())
+        .optional("least", least("0"))
+        .optional("most", most("50 ft"))
+        .optional(
+            "step",
+            length(
+                "A number or a length must be a multiple of this. Left out: any is taken.",
+                "1/16",
+            )
+            .pattern(STEP)
+            .example("none")
+            .with("$comment", "step"),
+        )
         .optional(
             "taken_as",
             word(
@@ -95,17 +108,62 @@ pub(super) fn fact() -> Table {
                 ],
             ),
         )
-        .choices([
-            Choice::new("an enumeration, with its values", &["options"])
-                .without(&["taken_as"])
-                .word("type", &["enumeration"]),
-            Choice::new("a length, which may be `taken_as`", &[])
-                .without(&["options"])
-                .word("type", &["length"]),
-            Choice::new("any other type, without `options` and `taken_as`", &[])
-                .without(&["options", "taken_as"])
-                .word("type", &OTHERS),
-        ])
+        .choices(choices_of_fact())
+}
+
+fn choices_of_fact() -> [Choice; 4] {
+    const OTHERS: [&str; 2] = ["bool", "date"];
+    [
+        Choice::new("an enumeration, with its values", &["options"])
+            .without(&["taken_as", "least", "most", "step"])
+            .word("type", &["enumeration"]),
+        Choice::new("a length, which may be `taken_as`", &[])
+            .without(&["options"])
+            .word("type", &["length"]),
+        Choice::new("a number, without `options` and `taken_as`", &[])
+            .without(&["options", "taken_as"])
+            .word("type", &["number"]),
+        Choice::new("any other type, of which nothing more is said", &[])
+            .without(&["options", "taken_as", "least", "most", "step"])
+            .word("type", &OTHERS),
+    ]
+}
+
+fn least(example: &str) -> Shape {
+    length(
+        "The least that is taken, itself included. Of a number or a length; a length without a unit is in the unit of the catalog. Left out: no end.",
+        example,
+    )
+}
+
+fn most(example: &str) -> Shape {
+    length(
+        "The most that is taken, itself included. Of a number or a length; a length without a unit is in the unit of the catalog. Left out: no end.",
+        example,
+    )
+}
+
+/// `[[site_check]]`.
+pub(super) fn site_check() -> Table {
+    Table::new("Something that measures and facts of one opening must agree on. What is not known contradicts nothing.")
+        .required(
+            "id",
+            id("The id by which findings name the check.", "opening-above-sill"),
+        )
+        .required(
+            "require",
+            expression(
+                "What must be true. It reads measures and facts, and nothing that is chosen.",
+                "height_above_grade >= sill_above_grade",
+            ),
+        )
+        .required(
+            "message",
+            text(
+                "What is said when it is not.",
+                "An opening does not begin below its own sill.",
+            ),
+        )
 }
 
 fn options() -> Shape {

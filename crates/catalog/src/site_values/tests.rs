@@ -2,7 +2,7 @@
 
 use expect_test::{Expect, expect};
 
-use astragal_model::{Id, Scope};
+use astragal_model::{Bounds, Id, Scope};
 
 use super::*;
 use crate::source::Sources;
@@ -20,6 +20,11 @@ fn declared_measure(name: &str) -> Option<Measure> {
         label: name.to_owned(),
         value_type,
         step,
+        bounds: if name == "panes" {
+            bounds(None, Some(9))
+        } else {
+            Bounds::default()
+        },
         taken_as: None,
     })
 }
@@ -47,8 +52,21 @@ fn declared_fact(name: &str) -> Option<SiteFact> {
             Vec::new()
         },
         of: Scope::House,
+        bounds: match name {
+            "year_built" => bounds(Some(1500), Some(2200)),
+            "sill_height" => bounds(Some(0), None),
+            _ => Bounds::default(),
+        },
+        step: (name == "year_built").then_some(Number::ONE),
         taken_as: None,
     })
+}
+
+fn bounds(least: Option<i64>, most: Option<i64>) -> Bounds {
+    Bounds {
+        least: least.map(Number::from),
+        most: most.map(Number::from),
+    }
 }
 
 fn check(text: &str, expected: Expect) {
@@ -195,5 +213,57 @@ fn unknown_may_be_written_for_every_fact() {
             zone = Some(Some(None))
             (6, "[1]") WRONG_TYPE fact `sill_height` is an array; expected a single value
         "#]],
+    );
+}
+
+#[test]
+fn what_lies_outside_the_bounds_is_refused_and_both_ends_are_taken() {
+    check(
+        "[measures]\npanes = 9\n[facts]\nyear_built = 1500\nsill_height = 0\n",
+        expect![[r#"
+            panes = Some(Measured { value: Number(9), deducted_by: None })
+            year_built = Some(Some(Some(Number(1500))))
+            sill_height = Some(Some(Some(Length(0))))
+        "#]],
+    );
+    check(
+        "[facts]\nyear_built = 2200\n",
+        expect![[r#"
+        year_built = Some(Some(Some(Number(2200))))
+    "#]],
+    );
+    check(
+        "[measures]\npanes = 10\n[facts]\nyear_built = 1499\nsill_height = \"-1/16\"\n",
+        expect![[r#"
+            panes = None
+            year_built = Some(None)
+            sill_height = Some(None)
+            (2, "10") OUT_OF_RANGE measure `panes` is `10`; expected at most 9
+              help: look at it again: what was measured, in which unit, from where; leave it out while nobody knows
+            (4, "1499") OUT_OF_RANGE fact `year_built` is `1499`; expected 1500 to 2200
+              help: look at it again: what was measured, in which unit, from where; leave it out while nobody knows
+            (5, "\"-1/16\"") OUT_OF_RANGE fact `sill_height` is `-1/16`; expected 0 in or more
+              help: look at it again: what was measured, in which unit, from where; leave it out while nobody knows
+        "#]],
+    );
+    check(
+        "[facts]\nyear_built = \"2201\"\n",
+        expect![[r#"
+        year_built = Some(None)
+        (2, "\"2201\"") OUT_OF_RANGE fact `year_built` is `2201`; expected 1500 to 2200
+          help: look at it again: what was measured, in which unit, from where; leave it out while nobody knows
+    "#]],
+    );
+}
+
+#[test]
+fn a_fact_off_its_step_is_never_brought_to_it() {
+    check(
+        "[facts]\nyear_built = 1964.5\n",
+        expect![[r#"
+        year_built = Some(None)
+        (2, "1964.5") OFF_STEP fact `year_built` is `1964.5`, which is not a multiple of 1
+          help: the nearest are 1964 and 1965
+    "#]],
     );
 }

@@ -11,9 +11,10 @@ pub(crate) mod random;
 use std::collections::BTreeMap;
 
 use astragal_model::{
-    Amount, AmountKind, Attribute, AttributeIndex, Audience, Authorities, Book, Catalog, Class, Comparison,
-    Currency, Date, Declarations, Effect, Expression, Id, Measure, MeasureIndex, Measured, Number,
-    OptionEntry, PriceItem, Requirement, Rule, Setting, Site, Standard, Subject, Template, Value, ValueType,
+    Amount, AmountKind, Attribute, AttributeIndex, Audience, Authorities, Book, Bounds, Catalog, Class,
+    Comparison, Currency, Date, Declarations, Effect, Expression, Id, Measure, MeasureIndex, Measured,
+    Number, OptionEntry, PriceItem, Requirement, Rule, Setting, Site, Standard, Subject, Template, Value,
+    ValueType,
 };
 
 /// A catalog in a few lines.
@@ -224,6 +225,7 @@ fn measure(at: usize) -> Measure {
         label: format!("m{at}"),
         value_type: ValueType::Length,
         step: None,
+        bounds: Bounds::default(),
         taken_as: None,
     }
 }

@@ -31,6 +31,9 @@ impl Declarations {
             self.check_part(attribute.part, &attribute.id)?;
             self.check_expressions(attribute.applies_when.iter().chain(formula), &attribute.id)?;
         }
+        for check in &self.site_checks {
+            self.check_expression(&check.require, check.id.as_str())?;
+        }
         for figure in self.figures.values() {
             self.check_part(figure.part, &figure.id)?;
             match &figure.definition {

@@ -5,8 +5,10 @@
 
 use super::encoder::{Encode, Encoder, words};
 use crate::attribute::{Attribute, Audience, OptionEntry, Standard, Validity};
+use crate::bounds::Bounds;
 use crate::catalog::{Declarations, Part};
 use crate::site::{Measure, Scope, SiteFact, TakenFact, TakenSide};
+use crate::site_check::SiteCheck;
 use astragal_exact::measure_text::LengthUnit;
 
 impl Encode for Declarations {
@@ -20,6 +22,7 @@ impl Encode for Declarations {
             attributes,
             measures,
             facts,
+            site_checks,
             figures,
             rules,
             room_rules,
@@ -34,6 +37,7 @@ impl Encode for Declarations {
         encoder.ordered(attributes.values());
         encoder.unordered(measures.values());
         encoder.unordered(facts.values());
+        encoder.unordered(site_checks);
         encoder.unordered(figures.values());
         encoder.unordered(rules);
         encoder.unordered(room_rules);
@@ -138,10 +142,18 @@ impl Encode for Measure {
             label,
             value_type,
             step,
+            bounds,
             taken_as,
         } = self;
         encoder.put(id).put(label).put(value_type);
-        encoder.put(step).put(taken_as);
+        encoder.put(step).put(bounds).put(taken_as);
+    }
+}
+
+impl Encode for Bounds {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self { least, most } = self;
+        encoder.put(least).put(most);
     }
 }
 
@@ -153,12 +165,22 @@ impl Encode for SiteFact {
             value_type,
             options,
             of,
+            bounds,
+            step,
             taken_as,
         } = self;
         let mut options = options.clone();
         options.sort();
         encoder.put(id).put(label).put(value_type);
-        encoder.put(&options).put(of).put(taken_as);
+        encoder.put(&options).put(of);
+        encoder.put(bounds).put(step).put(taken_as);
+    }
+}
+
+impl Encode for SiteCheck {
+    fn encode(&self, encoder: &mut Encoder<'_>) {
+        let Self { id, require, message } = self;
+        encoder.put(id).put(require).put(message);
     }
 }
 

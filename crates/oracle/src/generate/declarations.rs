@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use astragal_model::{
-    Attribute, Audience, Declarations, Definition, Effect, Expression, Figure, Id, Measure, Notice,
+    Attribute, Audience, Bounds, Declarations, Definition, Effect, Expression, Figure, Id, Measure, Notice,
     NoticeKind, OptionEntry, Part, PartIndex, PolicyTerms, Requirement, Rule, Scope, SiteFact, Standard,
     Template, Validity, ValueType,
 };
@@ -46,6 +46,7 @@ impl Maker<'_> {
                 label,
                 value_type,
                 step: None,
+                bounds: Bounds::default(),
                 taken_as: None,
             });
         }
@@ -57,6 +58,8 @@ impl Maker<'_> {
                 value_type,
                 options: Vec::new(),
                 of: Scope::House,
+                bounds: Bounds::default(),
+                step: None,
                 taken_as: None,
             });
         }

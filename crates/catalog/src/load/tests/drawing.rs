@@ -249,17 +249,38 @@ fn panels_are_counted_from_one() {
             &format!("{LAYOUT}[[drawing.screen]]\nside = \"inside\"\non = [0, 13, -1, 1.5, \"1\"]\n"),
         ),
         expect![[r#"
-            c/catalog.toml:43:7 `0` WRONG_VALUE there is no panel 0; expected 1 to 12
+            c/catalog.toml:43:7 `0` WRONG_VALUE there is no panel 0; every layout has one
               help: panels are counted from the left or from the top, the first is 1
-            c/catalog.toml:43:10 `13` WRONG_VALUE there is no panel 13; expected 1 to 12
+            c/catalog.toml:43:10 `13` WRONG_VALUE there is no panel 13; every layout has one
               help: panels are counted from the left or from the top, the first is 1
-            c/catalog.toml:43:14 `-1` WRONG_VALUE there is no panel -1; expected 1 to 12
+            c/catalog.toml:43:14 `-1` WRONG_VALUE there is no panel -1; every layout has one
               help: panels are counted from the left or from the top, the first is 1
             c/catalog.toml:43:18 `1.5` WRONG_TYPE the number of a panel is a decimal number; expected a whole number
               help: write it like `2`
             c/catalog.toml:43:23 `"1"` WRONG_TYPE the number of a panel is text; expected a whole number
               help: write `1` without quotes
         "#]],
+    );
+}
+
+#[test]
+fn nothing_lies_on_a_panel_that_no_layout_has() {
+    let on = "[[drawing.screen]]\nside = \"inside\"\non = [2, 3]\n";
+    let two = "[[drawing.layout]]\npanels = [\"slides-down\", \"slides-up\"]\narranged = \"stacked\"\ndivided_at = ['\"20\"']\n";
+    check_drawing(
+        &drawn(SIZES, &format!("{two}{on}")),
+        expect![[r#"
+        c/catalog.toml:45:10 `3` WRONG_VALUE there is no panel 3; expected 1 to 2
+          help: panels are counted from the left or from the top, the first is 1
+    "#]],
+    );
+    let unreadable = "[[drawing.layout]]\npanels = [\"turns\"]\n";
+    check_drawing(
+        &drawn(SIZES, &format!("{two}{unreadable}{on}")),
+        expect![[r#"
+        c/catalog.toml:44:11 `"turns"` UNKNOWN_WORD `panels` is `turns`; expected one of `fixed`, `hinged-left`, `hinged-right`, `hinged-top`, `hinged-bottom`, `slides-left`, `slides-right`, `slides-up`, `slides-down`
+          help: write one of these words
+    "#]],
     );
 }
 

@@ -170,9 +170,9 @@ fn every_unknown_key_is_a_finding_wherever_it_stands() {
             c/catalog.toml:24:1 `standart` UNKNOWN_KEY unknown key `standart` in attribute `a`
               help: did you mean `standard`?
             c/catalog.toml:29:1 `x` UNKNOWN_KEY unknown key `x` in measure `m`
-              help: known keys are `id`, `label`, `type`, `step`, `taken_as`
+              help: known keys are `id`, `label`, `type`, `step`, `least`, `most`, `taken_as`
             c/catalog.toml:35:1 `x` UNKNOWN_KEY unknown key `x` in site fact `f`
-              help: known keys are `id`, `label`, `of`, `type`, `options`, `taken_as`
+              help: known keys are `id`, `label`, `of`, `type`, `options`, `least`, `most`, `step`, `taken_as`
             c/catalog.toml:40:1 `x` UNKNOWN_KEY unknown key `x` in figure `g`
               help: known keys are `id`, `label`, `formula`, `table`, `keys`, `value`, `match`, `type`, `unit`, `show`, `per`
             c/catalog.toml:45:1 `x` UNKNOWN_KEY unknown key `x` in rule `r`

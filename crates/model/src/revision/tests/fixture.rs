@@ -11,6 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::civil::date;
 
 use crate::attribute::{Attribute, Audience, OptionEntry, Standard, Swatch, Validity};
+use crate::bounds::Bounds;
 use crate::catalog::{Declarations, Part};
 use crate::example::{Example, ExpectedTotal};
 use crate::expression::{Comparison, Expression, Function, Subject, Unit};
@@ -18,6 +19,7 @@ use crate::id::{AttributeIndex, FactIndex, FigureIndex, Id, Indexed, MeasureInde
 use crate::price::{AmountKind, Beyond, Class, PriceItem};
 use crate::rule::{Notice, NoticeKind};
 use crate::site::{DeductedBy, Measure, Measured, Scope, Site, SiteFact};
+use crate::site_check::SiteCheck;
 use crate::table::Cell;
 use crate::template::Template;
 use crate::unit::Pick;
@@ -133,6 +135,7 @@ pub(super) fn declarations(layout: Layout) -> Declarations {
         attributes: attributes(layout).into(),
         measures: turned(measures(), layout.measures).into(),
         facts: turned(facts(), layout.facts).into(),
+        site_checks: turned(site_checks(), layout.facts),
         figures: turned(figures(layout), layout.figures).into(),
         rules: turned(rules(layout), layout.rules),
         room_rules: turned(rules::room_rules(layout), layout.rules),
@@ -230,6 +233,10 @@ fn measures() -> Vec<Measure> {
         label: format!("Opening {id}"),
         value_type: ValueType::Length,
         step,
+        bounds: Bounds {
+            least: Some(Number::from(6)),
+            most: None,
+        },
         taken_as: None,
     };
     vec![measure("width", Number::ratio(1, 16)), measure("height", None)]
@@ -243,6 +250,8 @@ fn facts() -> Vec<SiteFact> {
             value_type: ValueType::Bool,
             options: Vec::new(),
             of: Scope::Room,
+            bounds: Bounds::default(),
+            step: None,
             taken_as: None,
         },
         SiteFact {
@@ -254,9 +263,20 @@ fn facts() -> Vec<SiteFact> {
                 (Id::new("hot"), "Hot".to_owned()),
             ],
             of: Scope::House,
+            bounds: Bounds::default(),
+            step: None,
             taken_as: None,
         },
     ]
+}
+
+fn site_checks() -> Vec<SiteCheck> {
+    let check = |id: &str, value| SiteCheck {
+        id: Id::new(id),
+        require: Expression::Literal(Value::Bool(value)),
+        message: format!("Check {id}."),
+    };
+    vec![check("one", true), check("other", false)]
 }
 
 fn items(layout: Layout) -> Vec<PriceItem> {

@@ -1,10 +1,12 @@
 //! The changes of measures and site facts that make another revision.
 
 use super::catalog_changes::{Change, edit};
+use crate::bounds::Bounds;
 use crate::catalog::Declarations;
+use crate::expression::Expression;
 use crate::id::{FactIndex, Id, MeasureIndex};
 use crate::site::{Measure, Scope, SiteFact, TakenFact, TakenSide};
-use crate::value::ValueType;
+use crate::value::{Value, ValueType};
 use astragal_exact::Number;
 
 fn measure(of: &mut Declarations, change: impl FnOnce(&mut Measure)) {
@@ -21,6 +23,7 @@ fn another_measure(id: &str) -> Measure {
         label: "Another".to_owned(),
         value_type: ValueType::Length,
         step: None,
+        bounds: Bounds::default(),
         taken_as: None,
     }
 }
@@ -32,6 +35,8 @@ pub(super) fn another_fact(id: &str) -> SiteFact {
         value_type: ValueType::Bool,
         options: Vec::new(),
         of: Scope::House,
+        bounds: Bounds::default(),
+        step: None,
         taken_as: None,
     }
 }
@@ -51,6 +56,34 @@ pub(super) const SITE: &[Change] = &[
     }),
     ("step of a measure", |d| {
         measure(d, |measure| measure.step = Number::ratio(1, 8))
+    }),
+    ("least of a measure", |d| {
+        measure(d, |measure| measure.bounds.least = Some(Number::from(7)))
+    }),
+    ("no least of a measure", |d| {
+        measure(d, |measure| measure.bounds.least = None)
+    }),
+    ("most of a measure", |d| {
+        measure(d, |measure| measure.bounds.most = Some(Number::from(7)))
+    }),
+    ("least of a fact", |d| {
+        fact(d, |fact| fact.bounds.least = Some(Number::from(7)))
+    }),
+    ("most of a fact", |d| {
+        fact(d, |fact| fact.bounds.most = Some(Number::from(7)))
+    }),
+    ("step of a fact", |d| {
+        fact(d, |fact| fact.step = Some(Number::from(7)))
+    }),
+    ("id of a site check", |d| {
+        d.site_checks[0].id = Id::new("another");
+    }),
+    ("what a site check requires", |d| {
+        d.site_checks[0].require = Expression::Literal(Value::Bool(false));
+    }),
+    ("message of a site check", |d| d.site_checks[0].message.push('!')),
+    ("one site check fewer", |d| {
+        d.site_checks.pop();
     }),
     ("which side a measure is", |d| {
         measure(d, |measure| measure.taken_as = Some(TakenSide::Width))
