@@ -1,7 +1,7 @@
 //! Until when the buyer may cancel, for a program.
 
 use astragal_trade::Truth;
-use astragal_trade::cooling_off::{CoolingOff, DAYS_BASIS, NOT_COVERED};
+use astragal_trade::cooling_off::{APPLIES_ALSO, CoolingOff, DAYS_BASIS, NOT_COVERED};
 use serde::Serialize;
 
 use crate::quote::sale::cooling;
@@ -19,6 +19,8 @@ pub(super) struct CoolingAnswer {
     /// What has to be known.
     missing: Vec<&'static str>,
     basis: String,
+    /// When the rule applies as well, though it is often thought not to.
+    also_when: [&'static str; 1],
     /// Sales that the rule leaves out, which is not decided here.
     not_for: Vec<&'static str>,
 }
@@ -38,6 +40,7 @@ fn answer_of(answer: &CoolingOff) -> CoolingAnswer {
         by_named_days: answer.last_day.map(|last| last.by_named_days.to_string()),
         missing: answer.missing.iter().map(|fact| fact.id()).collect(),
         basis: DAYS_BASIS.to_string(),
+        also_when: [APPLIES_ALSO],
         not_for: NOT_COVERED.iter().map(|(case, _)| *case).collect(),
     }
 }

@@ -1,7 +1,9 @@
 //! Until when the buyer may cancel, in a sentence.
 
 use astragal_trade::Truth;
-use astragal_trade::cooling_off::{BUSINESS_DAYS, CoolingOff, DAYS_BASIS, NOT_COVERED, STATE_LAW};
+use astragal_trade::cooling_off::{
+    APPLIES_ALSO, APPLIES_ALSO_BASIS, BUSINESS_DAYS, CoolingOff, DAYS_BASIS, NOT_COVERED, STATE_LAW,
+};
 
 use crate::quote::sale::cooling;
 use crate::quote::work::Quote;
@@ -23,6 +25,10 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     }
     page.text(0, &sentence(&answer));
     if answer.applies != Truth::No {
+        page.text(
+            0,
+            &format!("The rule applies as well when {APPLIES_ALSO} ({APPLIES_ALSO_BASIS})."),
+        );
         let cases: Vec<&str> = NOT_COVERED.iter().map(|(case, _)| *case).collect();
         page.text(
             0,

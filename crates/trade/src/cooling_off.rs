@@ -9,6 +9,7 @@
 //!
 //! Always holds: the last day is after the day of signing, is a business day, and is never before the one that leaves out
 //! the named days alone. What cannot be decided names what is missing.
+//! Who asked for the visit is no fact here: the rule applies to buyers who invited the seller as well ([`APPLIES_ALSO`]).
 //! Not decided here: what takes a sale out of the rule ([`NOT_COVERED`]). State law may give longer. The answer is a check.
 //! LIMIT: days signed from 1971, when the present Monday holidays began, to 2200; later holidays are unknown. The amounts
 //! are those of the text as of 2021, whatever day is asked about. No clock is read.
@@ -50,6 +51,12 @@ pub const DAYS_BASIS: Basis = Basis::verified("16 CFR", "429.1(a)");
 /// Where the meaning of a business day comes from.
 pub const BUSINESS_DAY_BASIS: Basis = Basis::second_hand("16 CFR", "429.0");
 
+/// What is thought to take a sale out of the rule and does not: a sale in the home is one whoever asked for the visit.
+pub const APPLIES_ALSO: &str = "the buyer invited the seller to come";
+
+/// Where that stands.
+pub const APPLIES_ALSO_BASIS: Basis = Basis::verified("16 CFR", "429.0(a)");
+
 /// Sales that the rule leaves out and that are not decided here, each with where it was seen.
 pub const NOT_COVERED: [(&str, Basis); 4] = [
     (
@@ -76,7 +83,7 @@ pub const STATE_LAW: &str = "state law may give longer";
 /// Where a sale is agreed to.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub enum PlaceOfSale {
-    /// At the buyer's home.
+    /// At the buyer's home, whether or not the buyer invited the seller ([`APPLIES_ALSO`]).
     BuyersHome,
     /// Elsewhere, away from the seller's place of business: a fair, a hotel, the buyer's workplace.
     Elsewhere,

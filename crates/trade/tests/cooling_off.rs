@@ -3,8 +3,8 @@
 
 use astragal_exact::Number;
 use astragal_trade::cooling_off::{
-    CANCELLATION_FORMS, CONTRACT_BASIS, CONTRACT_FORM, FederalHoliday, NOT_COVERED, NOTICE_POINTS_LEAST,
-    PlaceOfSale, Sale, cooling_off, is_business_day, last_day,
+    APPLIES_ALSO, APPLIES_ALSO_BASIS, CANCELLATION_FORMS, CONTRACT_BASIS, CONTRACT_FORM, FederalHoliday,
+    NOT_COVERED, NOTICE_POINTS_LEAST, PlaceOfSale, Sale, cooling_off, is_business_day, last_day,
 };
 use astragal_trade::{Date, Fact, Missing, Status, Truth};
 use proptest::prelude::*;
@@ -18,7 +18,7 @@ fn columns<const COUNT: usize>(row: &str) -> [&str; COUNT] {
     columns.try_into().unwrap()
 }
 
-/// All computed by hand from the rule: signed, the last day, and what it would be by the named days of holidays alone.
+/// Source: 16 CFR 429.1(a), the third business day; all computed by hand from it: signed, the last day, and what it would be by the named days of holidays alone.
 #[test]
 fn the_last_day_is_the_third_business_day() {
     let rows = [
@@ -49,7 +49,8 @@ fn the_last_day_is_the_third_business_day() {
     }
 }
 
-/// Equal to the least price counts; a cent less does not.
+/// Source: 16 CFR 429.0(a), read: 25 dollars at home, 130 elsewhere away from the seller's premises. Equal to the least price counts; a
+/// cent less does not.
 #[test]
 fn the_rule_applies_by_place_and_price() {
     use PlaceOfSale::{BuyersHome, Elsewhere, SellersPremises};
@@ -119,6 +120,25 @@ fn the_rule_applies_by_place_and_price() {
         );
         assert_eq!(undated.last_day, None, "{name}, no day");
     }
+}
+
+/// Source: 16 CFR 429.0(a), read: also when the buyer invited the seller. So it is a fact of no sale, and leaves none out.
+#[test]
+fn an_invitation_takes_no_sale_out_of_the_rule() {
+    assert_eq!(APPLIES_ALSO, "the buyer invited the seller to come");
+    assert_eq!(APPLIES_ALSO_BASIS.to_string(), "16 CFR 429.0(a)");
+    assert_eq!(APPLIES_ALSO_BASIS.status, Status::Verified);
+    for (case, _) in NOT_COVERED {
+        assert!(!case.contains("invit"), "{case}");
+    }
+    // Place, day and price are all that is asked: every one of them known, nothing is missing.
+    let sale = Sale {
+        place: Some(PlaceOfSale::BuyersHome),
+        signed: Some(day("2026-11-23")),
+        price: Some(Number::from(25)),
+    };
+    let answer = cooling_off(&sale).unwrap();
+    assert_eq!((answer.applies, answer.missing), (Truth::Yes, Missing::new()));
 }
 
 /// Rules and observance by 5 U.S.C. 6103; from which year on, and the Veterans Days of October, in texts about the days.

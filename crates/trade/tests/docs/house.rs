@@ -8,7 +8,8 @@ use astragal_trade::not_covered::Topic;
 use astragal_trade::operation_terms::{Hinge, HingeSide, PanelTerm, UnitOperation, Viewer};
 use astragal_trade::{Fact, Truth};
 
-use crate::{Row, named, row};
+use crate::page::Page;
+use crate::{Row, named, row, seen};
 
 pub(crate) fn lead() -> Vec<Row> {
     let window = Work::window_replacement();
@@ -88,6 +89,17 @@ fn the_amounts_that_the_page_names_are_those_of_the_rule() {
         cooling_off::PRICE_ELSEWHERE_LEAST,
     );
     assert_eq!(amounts, (25, 130));
+}
+
+#[test]
+fn an_invitation_takes_no_sale_out_as_the_page_says() {
+    let said = format!(
+        "The rule applies as well when {} ({}, {})",
+        cooling_off::APPLIES_ALSO,
+        cooling_off::APPLIES_ALSO_BASIS,
+        seen(cooling_off::APPLIES_ALSO_BASIS.status)
+    );
+    assert!(Page::read().text().contains(&said), "{said}");
 }
 
 pub(crate) fn operations() -> Vec<Row> {
