@@ -171,6 +171,20 @@ facts! {
     BottomStairLanding, "bottom_stair_landing", "whether the glass is at the bottom landing of a stair";
     /// The horizontal distance of the bottom tread from the glass.
     BottomTreadDistance, "bottom_tread_distance", "bottom tread of the stair from the glass";
+    /// The narrowest way across an opening in a door.
+    DoorOpeningWidth, "door_opening_width", "narrowest way across the opening in the door";
+    /// The depth of the closet or storage behind a door.
+    ClosetDepth, "closet_depth", "depth of the closet behind the door";
+    /// How high a rail before the glass is above the walking surface.
+    RailHeight, "rail_height", "rail above the walking surface";
+    /// How high the section of a rail before the glass is.
+    RailSection, "rail_section", "height of the rail's section";
+    /// What a rail before the glass takes by the foot without touching it.
+    RailLoad, "rail_load", "load by the foot that the rail takes without touching the glass";
+    /// The bottom edge of an outboard pane above what lies below it outside.
+    OutboardPaneHeight, "outboard_pane_height", "bottom of the outboard pane above what lies below it";
+    /// The distance of a guard's railing from the glass.
+    GuardDistance, "guard_distance", "railing of the guard from the glass";
 
     // --- energy ---
     /// The climate zone of the energy code.

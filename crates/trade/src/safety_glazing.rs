@@ -11,7 +11,8 @@
 //! Seven locations are asked, in the order of the sections: [`Location`]. Each is strict or inclusive as its section is.
 //!
 //! Always holds: a location whose facts are missing is not decided and says what to ask; an exception is never assumed: one that
-//! the caller states only turns *called for* into *may be excused; have it looked at*.
+//! the caller states only turns *called for* into *may be excused; have it looked at*, and one that what was measured rules out
+//! ([`Measured`]) does not even that.
 //! Cost: a few comparisons a lite.
 //!
 //! Source: IRC 2018 and 2021 R308.4, IRC 2024 R324.4, IBC 2018 and 2021 2406.4, read in texts that quote them; [`basis()`] says of
@@ -22,6 +23,7 @@ mod checks;
 mod exception;
 mod federal;
 mod locations;
+mod measured;
 mod notes;
 mod words;
 
@@ -35,6 +37,7 @@ use crate::truth::{Missing, Truth};
 pub use basis::basis;
 pub use exception::Exception;
 pub use federal::{COVERED, COVERED_BASIS, TEST_STANDARD, TESTS_BASIS, TESTS_SINCE};
+pub use measured::{Measured, Rail};
 pub use notes::{CATEGORY_BASIS, Category, Note, category, notes};
 
 /// One lite; `None` is what is not known. The area in square inches, heights in inches above the floor or walking surface.
@@ -69,6 +72,8 @@ pub struct Site {
     pub landing: Landing,
     /// The exceptions that the caller says apply.
     pub exceptions: Vec<Exception>,
+    /// What was measured of them.
+    pub measured: Measured,
 }
 
 /// A door near the glass.
@@ -188,8 +193,10 @@ pub struct LocationAnswer {
     pub location: Location,
     /// Whether it calls for safety glazing.
     pub calls_for_it: Truth,
-    /// The exceptions that the caller stated and that belong to this location, in order.
+    /// The exceptions that the caller stated and that belong to this location, in order, but for those that are ruled out.
     pub stated_exceptions: Vec<Exception>,
+    /// The exceptions that the caller stated and that what was measured rules out, in order. They excuse nothing.
+    pub ruled_out: Vec<Exception>,
     /// Where it stands.
     pub basis: Basis,
 }
@@ -221,8 +228,8 @@ pub struct LitesAnswer {
 /// Returns whether the lite stands in a hazardous location, location by location.
 ///
 /// # Errors
-/// - [`FactsError::Input`]: an area not above 0 or above 2,500 sq ft; an edge above the floor or a distance below 0; a length past
-///   3,000 ft.
+/// - [`FactsError::Input`]: an area not above 0 or above 2,500 sq ft; an edge above the floor, a distance or a load below 0; a length past
+///   3,000 ft; a load of a rail past 10,000 lb a foot.
 /// - [`FactsError::Contradiction`]: a top edge that is not above the bottom edge.
 /// - [`FactsError::NotInEdition`]: NFPA 101, of which nothing is known here.
 ///
@@ -256,11 +263,15 @@ pub fn lite(edition: Edition, lite: &Lite, site: &Site) -> Result<Answer, FactsE
     checks::refuse(edition, lite, site)?;
     let locations: Vec<LocationAnswer> = Location::ALL
         .iter()
-        .map(|location| LocationAnswer {
-            location: *location,
-            calls_for_it: locations::calls_for_it(edition, *location, lite, site),
-            stated_exceptions: exception::stated(*location, site),
-            basis: basis(edition, *location),
+        .map(|location| {
+            let (stated_exceptions, ruled_out) = exception::stated(*location, site);
+            LocationAnswer {
+                location: *location,
+                calls_for_it: locations::calls_for_it(edition, *location, lite, site),
+                stated_exceptions,
+                ruled_out,
+                basis: basis(edition, *location),
+            }
         })
         .collect();
     let missing = locations

@@ -130,7 +130,7 @@ impl Glass {
                 edge: self.edge_above[2].clone(),
                 tread_distance: self.tread.clone(),
             },
-            exceptions: Vec::new(),
+            ..Site::default()
         }
     }
 

@@ -7,6 +7,10 @@ use crate::building_code::Edition;
 use crate::fact::Fact;
 use crate::facts_error::{Contradiction, FactsError};
 use crate::input::{self, InputError};
+use crate::refusal::refused;
+
+/// LIMIT: the largest load of a rail that is taken for one, in pounds by the foot.
+const RAIL_LOAD_MOST: i64 = 10_000;
 
 pub(super) fn refuse(edition: Edition, lite: &Lite, site: &Site) -> Result<(), FactsError> {
     if edition == Edition::Nfpa101 {
@@ -26,6 +30,12 @@ pub(super) fn refuse(edition: Edition, lite: &Lite, site: &Site) -> Result<(), F
         (Fact::WaterEdgeDistance, &site.wet.distance),
         (Fact::StairDistance, &site.stair.distance),
         (Fact::BottomTreadDistance, &site.landing.tread_distance),
+        (Fact::DoorOpeningWidth, &site.measured.door_opening),
+        (Fact::ClosetDepth, &site.measured.closet_depth),
+        (Fact::RailHeight, &site.measured.rail.height),
+        (Fact::RailSection, &site.measured.rail.section),
+        (Fact::OutboardPaneHeight, &site.measured.outboard_pane),
+        (Fact::GuardDistance, &site.measured.guard),
     ];
     for (fact, distance) in distances {
         if let Some(distance) = distance {
@@ -42,7 +52,18 @@ pub(super) fn refuse(edition: Edition, lite: &Lite, site: &Site) -> Result<(), F
             input::height_either_way(fact, height)?;
         }
     }
+    if let Some(load) = &site.measured.rail.load {
+        rail_load(load)?;
+    }
     top_above_bottom(lite)
+}
+
+fn rail_load(pounds_per_foot: &Number) -> Result<(), InputError> {
+    if !pounds_per_foot.is_negative() && *pounds_per_foot <= Number::from(RAIL_LOAD_MOST) {
+        return Ok(());
+    }
+    let expected = "a load of 0 or more, at most 10,000 lb a foot";
+    Err(refused(Fact::RailLoad, pounds_per_foot, expected))
 }
 
 fn lite_area(area: &Number) -> Result<(), InputError> {

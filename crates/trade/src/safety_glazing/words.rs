@@ -66,19 +66,26 @@ impl LocationAnswer {
                     listed(missing)
                 )
             }
-            Truth::Yes if self.stated_exceptions.is_empty() => format!("called for: {place} ({basis})"),
-            Truth::Yes => {
-                let words: Vec<&str> = self
-                    .stated_exceptions
-                    .iter()
-                    .map(|exception: &Exception| exception.words())
-                    .collect();
-                format!(
-                    "called for: {place} ({basis}); may be excused by {}: have it looked at",
-                    words.join(", ")
-                )
-            }
+            Truth::Yes => format!("called for: {place} ({basis}){}", self.of_exceptions()),
         }
+    }
+
+    /// What may excuse it, and what was stated and does not, each behind a semicolon.
+    fn of_exceptions(&self) -> String {
+        let words = |exceptions: &[Exception]| {
+            let words: Vec<&str> = exceptions.iter().map(|exception| exception.words()).collect();
+            words.join(", ")
+        };
+        let mut said = String::new();
+        if !self.stated_exceptions.is_empty() {
+            let stated = words(&self.stated_exceptions);
+            said += &format!("; may be excused by {stated}: have it looked at");
+        }
+        if !self.ruled_out.is_empty() {
+            let ruled_out = words(&self.ruled_out);
+            said += &format!("; by what was measured not excused by {ruled_out}");
+        }
+        said
     }
 }
 

@@ -2,13 +2,25 @@
 
 use astragal_exact::Number;
 
+use crate::length;
+
 /// Says where a question turns, in words: `below 60 in` when 60 is out and 59 15/16 is in.
 ///
-/// It is asked at every sixteenth from 0 to 300. `holds` must turn there once; never or always is said as well.
+/// It is asked at every sixteenth from 0 to 300. `holds` must turn there once, or twice to hold between two limits; never or always is
+/// said as well.
 pub(crate) fn inches(holds: impl Fn(&Number) -> bool) -> String {
     let number = |sixteenths: i64| Number::ratio(sixteenths, 16).unwrap();
     in_steps(&number, 300 * 16, holds, |value| {
-        value.is_integer().then(|| format!("{value} in"))
+        let is_named = (value * &Number::from(2)).is_integer();
+        is_named.then(|| length(value))
+    })
+}
+
+/// The same of a load, by tenths of a pound up to 100 lb a foot.
+pub(crate) fn pounds_by_the_foot(holds: impl Fn(&Number) -> bool) -> String {
+    let number = |tenths: i64| Number::ratio(tenths, 10).unwrap();
+    in_steps(&number, 100 * 10, holds, |value| {
+        value.is_integer().then(|| format!("{value} lb a foot"))
     })
 }
 
@@ -46,6 +58,13 @@ fn in_steps(
                 (false, None, Some(least)) => format!("at least {least}"),
                 (_, before, after) => panic!("a limit between {before:?} and {after:?}"),
             }
+        }
+        [from, past] if !first => {
+            let (least, most) = (named(&number(from)), named(&number(past - 1)));
+            let (Some(least), Some(most)) = (least, most) else {
+                panic!("it holds from step {from} to before step {past}");
+            };
+            format!("from {least} to {most}")
         }
         _ => panic!("it turns {} times", turns.len()),
     }

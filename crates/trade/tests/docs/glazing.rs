@@ -4,8 +4,8 @@ use astragal_exact::Number;
 use astragal_trade::Truth;
 use astragal_trade::building_code::Edition;
 use astragal_trade::safety_glazing::{
-    self, CATEGORY_BASIS, Category, Door, DoorWall, Exception, Landing, Lite, Location, Site, Stair, Wet,
-    WetPlace, basis, category, lite,
+    self, CATEGORY_BASIS, Category, Door, DoorWall, Exception, Landing, Lite, Location, Measured, Rail, Site,
+    Stair, Wet, WetPlace, basis, category, lite,
 };
 
 use crate::{Row, boundary, named, row, standing};
@@ -154,9 +154,85 @@ pub(crate) fn exceptions() -> Vec<Row> {
                 .filter(|location| exception.may_excuse(**location))
                 .map(|location| location.words())
                 .collect();
-            row([exception.words(), &places.join("; ")])
+            row([
+                exception.words(),
+                &measured(exception),
+                exception.to_be_looked_at(),
+                &places.join("; "),
+                &named(exception.basis()),
+            ])
         })
         .to_vec()
+}
+
+/// The limits of the numbers of an exception, each found with the others within.
+fn measured(exception: Exception) -> String {
+    let rail = || Rail {
+        height: Some(Number::from(36)),
+        section: Some(Number::from(2)),
+        load: Some(Number::from(60)),
+    };
+    let holds = |measured: Measured| exception.by_measures(&measured) == Truth::Yes;
+    let some = |number: &Number| Some(number.clone());
+    let of_rail = |rail: Rail| Measured {
+        rail,
+        ..Measured::default()
+    };
+    match exception {
+        Exception::Decorative | Exception::BarrierToDoor | Exception::BesideFixedPatioPanel => {
+            assert!(holds(Measured::default()));
+            "-".to_owned()
+        }
+        Exception::SmallDoorOpening => boundary::inches(|width| {
+            let door_opening = some(width);
+            holds(Measured {
+                door_opening,
+                ..Measured::default()
+            })
+        }),
+        Exception::ShallowCloset => boundary::inches(|depth| {
+            let closet_depth = some(depth);
+            holds(Measured {
+                closet_depth,
+                ..Measured::default()
+            })
+        }),
+        Exception::ProtectiveRail => {
+            let height = boundary::inches(|height| {
+                holds(of_rail(Rail {
+                    height: some(height),
+                    ..rail()
+                }))
+            });
+            let section = boundary::inches(|section| {
+                holds(of_rail(Rail {
+                    section: some(section),
+                    ..rail()
+                }))
+            });
+            let load = boundary::pounds_by_the_foot(|load| {
+                holds(of_rail(Rail {
+                    load: some(load),
+                    ..rail()
+                }))
+            });
+            format!("{height}; section {section}; {load}")
+        }
+        Exception::OutboardPaneHighUp => boundary::inches(|height| {
+            let outboard_pane = some(height);
+            holds(Measured {
+                outboard_pane,
+                ..Measured::default()
+            })
+        }),
+        Exception::GuardAwayFromGlass => boundary::inches(|distance| {
+            let guard = some(distance);
+            holds(Measured {
+                guard,
+                ..Measured::default()
+            })
+        }),
+    }
 }
 
 pub(crate) fn categories() -> Vec<Row> {

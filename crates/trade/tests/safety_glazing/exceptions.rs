@@ -90,7 +90,7 @@ fn a_closet_excuses_no_large_pane() {
         sentences,
         [
             "safety glazing is called for in `lite` by IRC 2021; check with the local code",
-            "called for: beside a door (IRC 2021 R308.4.2); may be excused by a door to a closet of at most 3 ft depth: have it looked at",
+            "called for: beside a door (IRC 2021 R308.4.2); may be excused by a door to a closet or storage of at most 3 ft depth: have it looked at",
             "called for: a large pane near a walking surface (IRC 2021 R308.4.3)",
         ]
     );

@@ -4,6 +4,7 @@
 
 mod exceptions;
 mod locations;
+mod measured;
 #[path = "../text_rows/mod.rs"]
 mod text_rows;
 mod whole;
@@ -11,7 +12,7 @@ mod whole;
 use astragal_trade::Truth;
 use astragal_trade::building_code::Edition;
 use astragal_trade::safety_glazing::{
-    Answer, Door, DoorWall, Landing, Lite, Location, Site, Stair, Wet, WetPlace, lite,
+    Answer, Door, DoorWall, Landing, Lite, Location, Measured, Site, Stair, Wet, WetPlace, lite,
 };
 use text_rows::{maybe, said};
 
@@ -49,6 +50,7 @@ fn harmless() -> (Lite, Site) {
             tread_distance: None,
         },
         exceptions: Vec::new(),
+        measured: Measured::default(),
     };
     (pane, site)
 }
