@@ -15,7 +15,8 @@
 //! | Southern | at most 0.32 | at most 0.23 |
 //!
 //! Always holds: rated values of two decimals are compared as they are; no direction of SHGC is the better one. Zones go by
-//! county. Air leakage, doors and skylights are not looked at. Earlier versions are not encoded.
+//! county. Air leakage, doors and skylights are not looked at. Earlier versions are not encoded: of
+//! version 6 no whole table was seen, and it is in force no longer.
 //!
 //! Source: ENERGY STAR Residential Windows, version 7.0, final 20 October 2022, in force 23 October 2023; read in a glass
 //! supplier's copy of the table and in a public repository, not on the agency's own page.

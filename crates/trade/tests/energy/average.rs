@@ -96,6 +96,7 @@ fn an_average_is_compared_before_it_is_rounded() {
     }
 }
 
+/// No source: what is taken for an area or a value is our limit.
 #[test]
 fn an_average_of_nothing_or_of_what_is_none_is_refused() {
     let of = |area: i64, value: Option<&str>| RatedOpening {

@@ -9,6 +9,7 @@ use astragal_trade::energy::{CodeZone, ProgrammeZone};
 use astragal_trade::{Fact, Truth};
 use proptest::prelude::*;
 
+/// Source: the programme's four zones and the code's as their tables name them; that marine 4 is written 4C as well, from memory.
 #[test]
 fn zones_and_editions_are_read_in_the_spellings_of_the_trade() {
     let programme = [

@@ -3,6 +3,7 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "these are tests")]
 
 mod average;
+mod cells;
 mod code;
 mod laws;
 mod programme;

@@ -20,6 +20,7 @@ fn letters(answers: &[(ProgrammeZone, programme::ProgrammeAnswer)]) -> String {
 fn the_programme_takes_a_unit_in_these_zones() {
     let table = "ENERGY STAR Residential Windows 7.0";
     let computed = "ENERGY STAR Residential Windows 7.0, computed";
+    let six = "version 6, in an agency's help article: U at most 0.27 in the north, and with SHGC at most 0.25 in every zone";
     let rows = [
         // The rows on which the zones agree and disagree.
         (computed, "0.22", "0.20", "yyyy"),
@@ -30,6 +31,12 @@ fn the_programme_takes_a_unit_in_these_zones() {
         (computed, "0.27", "0.40", "nnnn"),
         (computed, "0.27", "1.00", "nnnn"),
         (computed, "0.28", "0.24", "nnnn"),
+        // What version 6 took in every zone, 7 takes in none; with two hundredths of SHGC less, in the two southern zones.
+        (six, "0.27", "0.25", "nnnn"),
+        (six, "0.27", "0.23", "nnyy"),
+        // What version 6 took in the north whatever its SHGC, 7 never takes there.
+        (six, "0.27", "0.17", "nnyy"),
+        (six, "0.27", "0.35", "nnnn"),
         // Northern, prescriptive: U at most 0.22, SHGC at least 0.17.
         (table, "0.21", "0.17", "yyyy"),
         (table, "0.22", "0.17", "yyyy"),
@@ -87,6 +94,7 @@ fn the_programme_takes_a_unit_in_these_zones() {
     }
 }
 
+/// Source: ENERGY STAR Residential Windows 7.0, as quoted; its days in trade press.
 #[test]
 fn the_row_that_was_used_is_named() {
     let rows = [
@@ -135,6 +143,7 @@ fn without_a_zone_the_zone_is_missing() {
     assert_eq!(answer.within.missing(), Missing::from([Fact::ProgrammeZone]));
 }
 
+/// Source: ratings of two decimals, from memory. The least and the most that are taken are our limits.
 #[test]
 fn what_is_no_rating_is_refused() {
     let rows = [
