@@ -16,6 +16,7 @@
 
 mod checks;
 mod excuse;
+mod own_section;
 mod refuse;
 mod requirement;
 mod room;
@@ -27,6 +28,7 @@ use astragal_exact::Number;
 
 pub use crate::building_code::Edition;
 pub use excuse::{Condition, Excuse, Existing, Scope};
+pub use own_section::OwnSection;
 pub use room::{Room, RoomAnswer, RoomUse, RoomVerdict, room};
 pub use values::{Limit, Values, values};
 pub use well::Well;

@@ -251,6 +251,8 @@ facts! {
     StrandDiameter, "strand_diameter", "diameter of the screen's strand";
 
     // --- the house and the sale ---
+    /// What kind of building is worked in, as the lead rule asks.
+    BuildingKind, "building_kind", "whether it is housing or a child-occupied facility";
     /// The year in which the house was built.
     YearBuilt, "year_built", "year built";
     /// Whether a window is replaced.

@@ -1,7 +1,8 @@
-//! Whether lead-safe work rules apply to a job in a house.
+//! Whether lead-safe work rules apply to a job in a house or in a child-occupied facility.
 //!
 //! A house of 1977 in which one window of 4 sq ft is replaced: they apply. A house of 1978: not, by its year. A house whose
-//! year nobody knows: it cannot be decided, is treated as if they applied, and the year is asked for.
+//! year nobody knows: it cannot be decided, is treated as if they applied, and the year is asked for. A child-occupied facility
+//! of 1977 is asked like a house of that year; an office building of 1977 is not.
 //!
 //! Always holds: replacing a window is never minor work, whatever its size. Unknown is never taken for no.
 //! Not decided here: what takes a house or a job out of the rule for other reasons ([`NOT_DECIDED`]), and the rules of a
@@ -35,6 +36,15 @@ pub const YEAR_BASIS: Basis = Basis::second_hand("40 CFR 745 subpart E", "");
 /// Where minor work and the replacement of windows come from.
 pub const MINOR_WORK_BASIS: Basis = Basis::verified("40 CFR 745.83", "as the EPA answers about it");
 
+/// Where it stands that the rule is about housing and child-occupied facilities.
+pub const BUILDING_BASIS: Basis = Basis::verified("40 CFR 745.83", "as the EPA answers about it");
+
+/// What makes a building a child-occupied facility, which is not decided here, and where that stands.
+pub const FACILITY_NOT_DECIDED: (&str, Basis) = (
+    "whether a building is a child-occupied facility, such as a school or a day care that the same small children visit regularly",
+    Basis::from_memory("40 CFR 745.83", ""),
+);
+
 /// Where it stands that a certified firm does the work.
 pub const CERTIFIED_FIRM_BASIS: Basis = Basis::from_memory("40 CFR 745 subpart E", "certified firms");
 
@@ -53,6 +63,17 @@ pub const NOT_DECIDED: [(&str, Basis); 3] = [
         Basis::from_memory("40 CFR 745.82", ""),
     ),
 ];
+
+/// What kind of building is worked in, as far as the rule asks ([`BUILDING_BASIS`]).
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum Building {
+    /// Housing.
+    Housing,
+    /// A child-occupied facility; what makes a building one is not decided here ([`FACILITY_NOT_DECIDED`]).
+    ChildOccupiedFacility,
+    /// Neither of them.
+    Neither,
+}
 
 /// What a job disturbs. What is not known is `None`; a job that touches nothing outside says 0.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
@@ -126,19 +147,20 @@ impl LeadSafe {
     pub fn caution(&self) -> Option<&'static str> {
         match self.applies {
             Truth::Yes => Some(
-                "check: lead-safe work rules apply, to every window replacement in a house from before 1978; \
-                 a certified firm does the work (the firm from memory, to be confirmed)",
+                "check: lead-safe work rules apply, to every window replacement in a house or a \
+                 child-occupied facility from before 1978; a certified firm does the work (the firm from memory, to be confirmed)",
             ),
             Truth::Unknown(_) => Some(
                 "check: treat as if lead-safe work rules applied, and ask what is missing; they apply to every window \
-                 replacement in a house from before 1978",
+                 replacement in a house or a child-occupied facility from before 1978",
             ),
             Truth::No => None,
         }
     }
 }
 
-/// Says whether lead-safe work rules apply to work in a house of this year; `None` is not known.
+/// Says whether lead-safe work rules apply to work in a house of this year; `None` is not known. [`lead_safe_in`] asks about other
+/// buildings.
 ///
 /// # Errors
 /// [`InputError`] for a year outside [`YEARS_BUILT`], or an area below 0.
@@ -175,6 +197,44 @@ impl LeadSafe {
 /// assert_eq!(error.as_deref(), Some("year built is `197`; expected a year from 1500 to 2200"));
 /// ```
 pub fn lead_safe(year_built: Option<i32>, work: &Work) -> Result<LeadSafe, InputError> {
+    lead_safe_in(Some(Building::Housing), year_built, work)
+}
+
+/// Says the same of work in a building of any kind; `None` is not known, and asked for where the year and the work leave it open.
+///
+/// # Errors
+/// Those of [`lead_safe`].
+///
+/// # Cost
+/// Constant.
+///
+/// # Source
+/// 40 CFR 745 subpart E; see [`BUILDING_BASIS`].
+///
+/// # Examples
+/// ## A day care of 1977
+/// ```
+/// use astragal_trade::Truth;
+/// use astragal_trade::lead::{Building, Work, lead_safe_in};
+/// let ask = |building| lead_safe_in(Some(building), Some(1977), &Work::window_replacement());
+/// assert_eq!(ask(Building::ChildOccupiedFacility)?.applies, Truth::Yes);
+/// assert_eq!(ask(Building::Neither)?.applies, Truth::No);
+/// # Ok::<(), astragal_trade::InputError>(())
+/// ```
+/// ## Nobody says what it is
+/// ```
+/// use astragal_trade::Fact;
+/// use astragal_trade::lead::{Work, lead_safe_in};
+/// let answer = lead_safe_in(None, Some(1977), &Work::window_replacement())?;
+/// assert!(answer.is_treated_as_applying());
+/// assert_eq!(answer.missing(), [Fact::BuildingKind].into());
+/// # Ok::<(), astragal_trade::InputError>(())
+/// ```
+pub fn lead_safe_in(
+    building: Option<Building>,
+    year_built: Option<i32>,
+    work: &Work,
+) -> Result<LeadSafe, InputError> {
     if let Some(year) = year_built.filter(|year| !YEARS_BUILT.contains(year)) {
         return Err(InputError {
             fact: Fact::YearBuilt,
@@ -188,8 +248,12 @@ pub fn lead_safe(year_built: Option<i32>, work: &Work) -> Result<LeadSafe, Input
     let old = Truth::of(Fact::YearBuilt, year_built.as_ref(), |year| {
         *year < FIRST_YEAR_WITHOUT_LEAD_RULE
     });
+    let covered = Truth::of(Fact::BuildingKind, building.as_ref(), |building| match building {
+        Building::Housing | Building::ChildOccupiedFacility => true,
+        Building::Neither => false,
+    });
     Ok(LeadSafe {
-        applies: Truth::all([old, minor.clone().opposite()]),
+        applies: Truth::all([covered, old, minor.clone().opposite()]),
         minor,
     })
 }

@@ -10,6 +10,7 @@
 //! Not covered here: buildings above 60 ft, partially enclosed ones, impact and windborne-debris glazing, the strength of the
 //! glass itself, the table of gateway sizes. A licensed person decides.
 
+mod air;
 mod bounds;
 mod class;
 mod designation;
@@ -22,6 +23,10 @@ mod pressure;
 mod tested_size;
 mod wind;
 
+pub use air::{
+    AIR_BASIS, AIR_TEST_BASIS, AIR_TEST_METHOD, air_leakage_compares, air_leakage_most,
+    air_leakage_most_litres_printed,
+};
 pub use class::{
     Class, GRADE_BASIS, GRADE_LEAST, GRADE_MOST, GRADE_STEP, Grade, MINIMUM_BASIS, PRESSURE_IS_NO_GRADE,
     PRESSURE_IS_NO_GRADE_BASIS,
@@ -32,8 +37,8 @@ pub use gateway::{GATEWAY_BASIS, is_gateway_size};
 pub use logarithm::area_share;
 pub use look_for::{GradeAnswer, grade_to_look_for, needed_pressure};
 pub use pressure::{
-    AIR_BASIS, Market, Product, TEST_BASIS, air_leakage_most, air_leakage_most_litres_printed,
-    structural_test, water_minimum_earlier, water_minimum_printed, water_spray_rate, water_test,
+    Market, Product, TEST_BASIS, structural_test, water_minimum_earlier, water_minimum_printed,
+    water_spray_rate, water_test,
 };
 pub use tested_size::{SIZE_BASIS, size_is_qualified};
 

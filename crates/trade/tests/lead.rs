@@ -3,7 +3,8 @@
 
 use astragal_exact::{Number, parse_area};
 use astragal_trade::lead::{
-    CERTIFIED_FIRM_BASIS, MINOR_WORK_BASIS, NOT_DECIDED, Work, YEAR_BASIS, lead_safe,
+    BUILDING_BASIS, Building, CERTIFIED_FIRM_BASIS, FACILITY_NOT_DECIDED, MINOR_WORK_BASIS, NOT_DECIDED,
+    Work, YEAR_BASIS, lead_safe, lead_safe_in,
 };
 use astragal_trade::{Fact, Missing, Status, Truth};
 
@@ -28,6 +29,7 @@ fn unknown<const COUNT: usize>(facts: [Fact; COUNT]) -> Truth {
     Truth::Unknown(Missing::from(facts))
 }
 
+/// Source: 40 CFR 745 subpart E as quoted, before 1978; the EPA's answers about 745.83, read, for windows whatever their size.
 #[test]
 fn a_window_replacement_in_an_old_house_is_never_excused() {
     let window = |in_room: &str| Work {
@@ -72,6 +74,74 @@ fn a_window_replacement_in_an_old_house_is_never_excused() {
     }
 }
 
+/// Source: the EPA's answers about 40 CFR 745.83, read: housing and child-occupied facilities; before 1978, in texts that quote the rule.
+#[test]
+fn a_child_occupied_facility_is_asked_like_a_house_and_other_buildings_are_not() {
+    use Building::{ChildOccupiedFacility, Housing, Neither};
+    let rows = [
+        ("a house of 1977", Some(Housing), Some(1977), Truth::Yes),
+        ("a house of 1978", Some(Housing), Some(1978), Truth::No),
+        (
+            "a facility of 1977",
+            Some(ChildOccupiedFacility),
+            Some(1977),
+            Truth::Yes,
+        ),
+        (
+            "a facility of 1978",
+            Some(ChildOccupiedFacility),
+            Some(1978),
+            Truth::No,
+        ),
+        (
+            "a facility of no known year",
+            Some(ChildOccupiedFacility),
+            None,
+            unknown([Fact::YearBuilt]),
+        ),
+        ("neither, of 1977", Some(Neither), Some(1977), Truth::No),
+        ("neither, of no known year", Some(Neither), None, Truth::No),
+        (
+            "nobody says, of 1977",
+            None,
+            Some(1977),
+            unknown([Fact::BuildingKind]),
+        ),
+        ("nobody says, of 1978", None, Some(1978), Truth::No),
+        (
+            "nothing is known",
+            None,
+            None,
+            unknown([Fact::BuildingKind, Fact::YearBuilt]),
+        ),
+    ];
+    let window = Work::window_replacement();
+    for (name, building, year, expected) in rows {
+        let answer = lead_safe_in(building, year, &window).unwrap();
+        assert_eq!(answer.applies, expected, "{name} ({RULE})");
+        assert_eq!(answer.minor, Truth::No, "{name} ({MINOR})");
+        if building == Some(Housing) {
+            assert_eq!(lead_safe(year, &window).unwrap(), answer, "{name}");
+        }
+        let minor = lead_safe_in(building, year, &little("6 sq ft", "20 sq ft")).unwrap();
+        assert_eq!(minor.applies, Truth::No, "{name}, minor work ({MINOR})");
+    }
+    assert_eq!(BUILDING_BASIS.status, Status::Verified);
+    let (what, basis) = FACILITY_NOT_DECIDED;
+    assert!(
+        what.starts_with("whether a building is a child-occupied facility"),
+        "{what}"
+    );
+    assert_eq!(basis.status, Status::FromMemory);
+    let caution = lead_safe_in(Some(ChildOccupiedFacility), Some(1977), &window).unwrap();
+    assert!(
+        caution
+            .caution()
+            .unwrap()
+            .contains("a child-occupied facility from before 1978")
+    );
+}
+
 /// Checks work in a house of 1977, of 1978 and of no known year.
 fn check_minor(name: &str, work: &Work, minor: &Truth) {
     let answer = lead_safe(Some(1977), work).unwrap();
@@ -88,7 +158,7 @@ fn check_minor(name: &str, work: &Work, minor: &Truth) {
     );
 }
 
-/// Six and twenty square feet are within, a hair more is not.
+/// Source: the EPA's answers about 40 CFR 745.83: 6 sq ft a room and 20 sq ft outside are within, a hair more is not.
 #[test]
 fn other_work_is_minor_up_to_its_limits() {
     let rows = [
@@ -103,6 +173,7 @@ fn other_work_is_minor_up_to_its_limits() {
     }
 }
 
+/// Source: the EPA's answers about 40 CFR 745.83, read: no window replacement, no demolition, no prohibited practice.
 #[test]
 fn some_work_is_never_minor() {
     let work = || little("1 sq ft", "0 sq ft");
@@ -133,6 +204,7 @@ fn some_work_is_never_minor() {
     );
 }
 
+/// Source: what the EPA's answers about 40 CFR 745.83 ask, read; 7 sq ft in a room is above 6.
 #[test]
 fn what_is_not_known_of_the_work_is_asked_for() {
     let paint_outside = None;
@@ -169,6 +241,7 @@ fn the_caution_says_check_and_asks() {
     );
 }
 
+/// No source: the years and areas that are taken are our limits.
 #[test]
 fn slips_are_refused() {
     let rows = [

@@ -5,8 +5,7 @@
 //! Always holds: a water test pressure is at least the minimum and at most the cap of its market.
 //!
 //! Source: NAFS, as the standards body's page and a trade journal state it. The minimum water pressure stands there as 140 Pa and
-//! as 2.90 psf (140 Pa are 2.924 psf); older editions and trade lists print 2.86 psf (from memory). It is a parameter. Air test
-//! pressures are not encoded.
+//! as 2.90 psf (140 Pa are 2.924 psf); older editions and trade lists print 2.86 psf (from memory). It is a parameter.
 
 use astragal_exact::Number;
 
@@ -18,9 +17,6 @@ use crate::{Basis, Fact, InputError};
 /// Where the structural factors, the water percentages, the minimum and the caps stand.
 pub const TEST_BASIS: Basis =
     Basis::verified("NAFS, the standards body's summary", "performance class overview");
-
-/// Where the most that a window may leak stands.
-pub const AIR_BASIS: Basis = Basis::second_hand("NAFS", "air leakage");
 
 /// LIMIT: the largest design pressure that is taken for one, in psf.
 const PRESSURE_MOST: i64 = 500;
@@ -145,18 +141,6 @@ pub fn water_minimum_earlier() -> Number {
 #[must_use]
 pub fn water_spray_rate() -> Number {
     Number::from(5)
-}
-
-/// Returns 0.3 cubic feet by minute and square foot, the most that most windows may leak ([`AIR_BASIS`]).
-#[must_use]
-pub fn air_leakage_most() -> Number {
-    over::<10>(3)
-}
-
-/// Returns 1.5 litres by second and square metre, the same as the standard's metric column prints it: no conversion.
-#[must_use]
-pub fn air_leakage_most_litres_printed() -> Number {
-    over::<10>(15)
 }
 
 fn positive(fact: Fact, pressure: &Number) -> Result<(), InputError> {

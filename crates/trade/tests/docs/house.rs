@@ -2,14 +2,18 @@
 
 use astragal_exact::Number;
 use astragal_trade::Date;
+use astragal_trade::building_code::Edition;
 use astragal_trade::cooling_off::{self, last_day};
-use astragal_trade::lead::{FIRST_YEAR_WITHOUT_LEAD_RULE, Work, lead_safe};
+use astragal_trade::escape::OwnSection;
+use astragal_trade::lead::{
+    Building, FACILITY_NOT_DECIDED, FIRST_YEAR_WITHOUT_LEAD_RULE, Work, lead_safe_in,
+};
 use astragal_trade::not_covered::Topic;
 use astragal_trade::operation_terms::{Hinge, HingeSide, PanelTerm, UnitOperation, Viewer};
 use astragal_trade::{Fact, Truth};
 
 use crate::page::Page;
-use crate::{Row, named, row, seen};
+use crate::{Row, named, row, seen, standing};
 
 pub(crate) fn lead() -> Vec<Row> {
     let window = Work::window_replacement();
@@ -28,7 +32,7 @@ pub(crate) fn lead() -> Vec<Row> {
             window.clone(),
         ),
         ("1978", Some(1978), "one window replaced", window.clone()),
-        ("not known", None, "one window replaced", window),
+        ("not known", None, "one window replaced", window.clone()),
         (
             "1977",
             Some(1977),
@@ -38,8 +42,8 @@ pub(crate) fn lead() -> Vec<Row> {
         ("1977", Some(1977), "no window; 7 sq ft in a room", little(7, 0)),
         ("1977", Some(1977), "no window; 21 sq ft outside", little(0, 21)),
     ];
-    rows.map(|(name, year, job, work)| {
-        let answer = lead_safe(year, &work).unwrap();
+    let of = |kind: &str, building, year_shown: &str, year, job: &str, work: &Work| {
+        let answer = lead_safe_in(building, year, work).unwrap();
         let applies = match &answer.applies {
             Truth::Yes => "apply".to_owned(),
             Truth::No => "do not".to_owned(),
@@ -49,9 +53,62 @@ pub(crate) fn lead() -> Vec<Row> {
                 format!("treat as if they did; missing: {}", facts.join(", "))
             }
         };
-        row([name, job, &applies])
-    })
-    .to_vec()
+        row([kind, year_shown, job, &applies])
+    };
+    let mut found: Vec<Row> = rows
+        .iter()
+        .map(|(year_shown, year, job, work)| {
+            of("housing", Some(Building::Housing), year_shown, *year, job, work)
+        })
+        .collect();
+    let facility = "a child-occupied facility";
+    let buildings = [
+        (facility, Some(Building::ChildOccupiedFacility), "1977", 1977),
+        (facility, Some(Building::ChildOccupiedFacility), "1978", 1978),
+        ("neither", Some(Building::Neither), "1977", 1977),
+        ("not known", None, "1977", 1977),
+    ];
+    found.extend(buildings.map(|(kind, building, year_shown, year)| {
+        of(
+            kind,
+            building,
+            year_shown,
+            Some(year),
+            "one window replaced",
+            &window,
+        )
+    }));
+    found
+}
+
+/// Work for which a code has a section of its own; only the heading was seen.
+pub(crate) fn own_sections() -> Vec<Row> {
+    OwnSection::ALL
+        .map(|work| {
+            let mut cells = vec![work.words().to_owned()];
+            cells.extend(
+                [Edition::Irc2018, Edition::Irc2021].map(|edition| standing(work.basis(edition).unwrap())),
+            );
+            let others = [
+                Edition::Irc2024,
+                Edition::Ibc2018,
+                Edition::Ibc2021,
+                Edition::Nfpa101,
+            ];
+            assert!(others.iter().all(|edition| work.basis(*edition).is_none()));
+            cells
+        })
+        .to_vec()
+}
+
+#[test]
+fn what_makes_a_building_a_facility_is_said_not_to_be_decided() {
+    let text = Page::read().text().replace('\n', " ");
+    assert!(
+        text.contains(FACILITY_NOT_DECIDED.0),
+        "{}",
+        FACILITY_NOT_DECIDED.0
+    );
 }
 
 #[test]

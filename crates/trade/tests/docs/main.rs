@@ -35,7 +35,7 @@ type Row = Vec<String>;
 type Rows = fn() -> Vec<Row>;
 
 /// Every table of the page, in its order, with what makes its rows.
-const TABLES: [(&str, Rows); 43] = [
+const TABLES: [(&str, Rows); 45] = [
     ("tolerances", measuring::tolerances),
     ("measured", measuring::measured),
     ("findings", measuring::findings),
@@ -46,6 +46,7 @@ const TABLES: [(&str, Rows); 43] = [
     ("areas", escape::areas),
     ("escape", escape::values),
     ("rooms", escape::rooms),
+    ("own-sections", house::own_sections),
     ("wells", escape::wells),
     ("excuses", escape::excuses),
     ("devices", falls::devices),
@@ -65,6 +66,7 @@ const TABLES: [(&str, Rows); 43] = [
     ("averages", energy::averages),
     ("classes", structure::classes),
     ("grades", structure::grades),
+    ("air", structure::air),
     ("wind", structure::wind),
     ("wind-grades", structure::wind_grades),
     ("tested-size", structure::tested_size),

@@ -5,12 +5,13 @@ use astragal_trade::Truth;
 use astragal_trade::interval::Interval;
 use astragal_trade::metric::pascals;
 use astragal_trade::structure::{
-    Class, Exposure, ExposureReading, Grade, GradeAnswer, Market, NetPressures, Product, Size, WindAnswer,
-    WindSite, WindStandard, grade_to_look_for, net_pressures, size_is_qualified, structural_test,
+    AIR_BASIS, AIR_TEST_BASIS, AIR_TEST_METHOD, Class, Exposure, ExposureReading, Grade, GradeAnswer, Market,
+    NetPressures, Product, Size, WindAnswer, WindSite, WindStandard, air_leakage_compares, air_leakage_most,
+    air_leakage_most_litres_printed, grade_to_look_for, net_pressures, size_is_qualified, structural_test,
     water_minimum_earlier, water_minimum_printed, water_test,
 };
 
-use crate::{Row, row};
+use crate::{Row, row, seen};
 
 pub(crate) fn classes() -> Vec<Row> {
     Class::ALL
@@ -47,6 +48,38 @@ pub(crate) fn grades() -> Vec<Row> {
         ])
     })
     .to_vec()
+}
+
+/// The most that may leak, whether the test is at the higher pressure, and with which classes the figure compares.
+pub(crate) fn air() -> Vec<Row> {
+    Class::ALL
+        .map(|class| {
+            let pressure = if class.is_air_tested_higher() {
+                "higher; the number is not encoded"
+            } else {
+                "the usual one; the number is not encoded"
+            };
+            let all = Class::ALL.into_iter();
+            let others: Vec<&str> = all
+                .filter(|other| *other != class && air_leakage_compares(class, *other))
+                .map(Class::id)
+                .collect();
+            let others = if others.is_empty() {
+                "none".to_owned()
+            } else {
+                others.join(", ")
+            };
+            row([class.id(), pressure, &others])
+        })
+        .to_vec()
+}
+
+#[test]
+fn what_the_page_says_of_leakage_is_what_the_crate_has() {
+    assert_eq!(air_leakage_most().to_string(), "0.3");
+    assert_eq!(air_leakage_most_litres_printed().to_string(), "1.5");
+    let statuses = [AIR_BASIS, AIR_TEST_BASIS].map(|basis| seen(basis.status));
+    assert_eq!((AIR_TEST_METHOD, statuses), ("ASTM E283", ["quoted", "quoted"]));
 }
 
 fn site(speed: i64, exposure: Exposure) -> WindSite {

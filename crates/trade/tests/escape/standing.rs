@@ -2,7 +2,7 @@
 
 use super::text_rows::{number, rows};
 use super::window;
-use astragal_trade::escape::{Edition, Opening, Reach, Remark, Values, opening, values};
+use astragal_trade::escape::{Edition, Opening, OwnSection, Reach, Remark, Values, opening, values};
 use astragal_trade::{Basis, Fact, FactsError, Status};
 
 #[test]
@@ -73,6 +73,30 @@ fn each_value_names_its_section_and_how_far_it_was_seen() {
                 format!("{}{recalled}", basis.section)
             });
             assert_eq!(shown, *expected, "{}, {edition}", row[0]);
+        }
+    }
+}
+
+/// Headings of IRC 2021 in a state's map of adopted sections, no more of their text; the numbers of 2018 from memory.
+const OWN_SECTIONS: &str = "
+    row             | IRC 2018        | IRC 2021 | IRC 2024 | IBC 2018 | IBC 2021 | NFPA 101
+    Addition        | R310.5 recalled | R310.6   | -        | -        | -        | -
+    AlteredBasement | R310.6 recalled | R310.7   | -        | -        | -        | -
+";
+
+#[test]
+fn work_with_a_section_of_its_own_is_named_and_not_decided() {
+    for (row, work) in rows(OWN_SECTIONS).into_iter().zip(OwnSection::ALL) {
+        assert_eq!(row[0], format!("{work:?}"));
+        for (expected, edition) in row.iter().skip(1).zip(Edition::ALL) {
+            let shown = work.basis(*edition).map_or("-".to_owned(), |basis| {
+                assert_eq!(basis.document, edition.name());
+                match basis.status {
+                    Status::FromMemory => format!("{} recalled", basis.section),
+                    _ => basis.section.to_owned(),
+                }
+            });
+            assert_eq!(shown, *expected, "{work:?}, {edition}");
         }
     }
 }
