@@ -184,6 +184,7 @@ fn each_holiday_has_its_rule_and_its_years() {
     }
 }
 
+/// Source: 5 U.S.C. 6103 for the named and the observed day; a Saturday counts as a business day in a guide.
 #[test]
 fn a_day_knows_its_holiday() {
     use FederalHoliday as Holiday;
@@ -206,6 +207,7 @@ fn a_day_knows_its_holiday() {
     }
 }
 
+/// No source: the days that are taken are our limits.
 #[test]
 fn slips_are_refused_and_no_day_panics() {
     let rows = [
@@ -242,6 +244,7 @@ fn slips_are_refused_and_no_day_panics() {
     }
 }
 
+/// Source: 16 CFR 429.1(a) for the day; how far each was seen: a visit to the shop read, the other sales from memory.
 #[test]
 fn the_day_is_said_in_one_line() {
     let rows = [

@@ -124,6 +124,7 @@ fn the_glass_of_a_unit_weighs_as_computed() {
     }
 }
 
+/// Source: computed from published weights by area, and from 2.5 kg by square metre and millimetre.
 #[test]
 fn lites_of_two_thicknesses_add_up() {
     let lites = [Nominal::OneEighth, Nominal::ThreeSixteenths];
@@ -159,6 +160,7 @@ fn a_small_sash_carries_more_frame_than_a_share_of_its_glass() {
     assert_eq!(sash_weight(&glass, &frame), Weight::Known(number("5.68")));
 }
 
+/// No source: a sash weighs at most what its hardware carries, common practice; 41 lb is invented.
 #[test]
 fn hardware_carries_up_to_its_limit() {
     let unknown = |facts: &[Fact]| Truth::Unknown(facts.iter().copied().collect::<Missing>());

@@ -3,6 +3,7 @@
 use astragal_exact::{AreaUnit, LengthUnit, Number};
 use astragal_trade::metric::{metric_u_factor, pascals, pounds_per_square_foot};
 
+/// Source of every row: the Python library pint 0.25.3.
 #[test]
 fn units_convert_as_computed_elsewhere() {
     let number = |text: &str| Number::from_decimal(text).unwrap();

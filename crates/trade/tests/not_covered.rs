@@ -2,6 +2,7 @@
 
 use astragal_trade::not_covered::{Facts, Standing, Topic, not_covered};
 
+/// No source: these are gaps of ours, and no value of theirs is known.
 #[test]
 fn a_topic_is_said_unless_it_is_known_not_to_matter() {
     let unknown = |region_has_it| Standing::NotKnown { region_has_it };

@@ -35,6 +35,7 @@ fn terms(operation: UnitOperation, reading: Option<HandReading>) -> String {
     words.collect::<Vec<_>>().join(", ")
 }
 
+/// Source: names of the IFC enumerations, read, and compared with the schemas in `outside`; which operation is which, our mapping.
 #[test]
 fn each_operation_has_its_panels() {
     let rows = [

@@ -94,6 +94,7 @@ fn a_narrow_opening_or_a_device_of_f2090_protects_and_a_screen_never() {
     }
 }
 
+/// Source: IRC 2024 R321.1.1 as transcribed, a screen is no guard; of a vent latch common practice, no source.
 #[test]
 fn what_does_not_count_is_said() {
     let opening = Opening {
@@ -121,6 +122,7 @@ fn what_does_not_count_is_said() {
     );
 }
 
+/// Source: IRC 2012 R312.2.1 as quoted, carried to 2021 under the same number; R321.2 in a state's summary; IBC 1015.8 from memory.
 #[test]
 fn each_edition_names_its_section() {
     let of = |edition| {

@@ -36,6 +36,7 @@ fn a_deduction_is_taken_off_and_the_step_goes_down() {
     }
 }
 
+/// No source: common practice, who deducts must be said; the sizes are computed.
 #[test]
 fn nothing_is_deducted_twice_and_who_deducts_must_be_said() {
     let rows = [

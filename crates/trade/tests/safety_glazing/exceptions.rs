@@ -28,6 +28,7 @@ fn places_of(exception: Exception) -> &'static [Location] {
     }
 }
 
+/// Source: the exceptions of IRC R308.4.1 to R308.4.3, IBC 2406.4.6 and 2406.4.7, each under its own section, as quoted.
 #[test]
 fn an_exception_may_excuse_its_own_locations_alone() {
     for exception in Exception::ALL {

@@ -32,6 +32,7 @@ fn the_worked_example_looks_for_these_grades() {
     }
 }
 
+/// Source: computed, from the formula of ASCE 7-16 as quoted.
 #[test]
 fn near_a_corner_or_not_matters_only_where_the_grades_differ() {
     let large = pressures(&site("115", Exposure::B, "30"), "500");
@@ -108,6 +109,7 @@ fn a_grade_is_at_least_the_larger_pressure() {
     }
 }
 
+/// Source: ASCE 7, walls in zone 5 near a corner and zone 4 elsewhere, as quoted. The pressures are invented.
 #[test]
 fn the_corner_pressure_counts_only_near_a_corner() {
     let found = NetPressures {

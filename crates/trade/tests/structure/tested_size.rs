@@ -72,6 +72,7 @@ fn the_grade_of_a_unit_says_nothing_of_an_assembly() {
     }
 }
 
+/// No source: what is taken for a size is our limit.
 #[test]
 fn a_size_that_is_none_is_refused() {
     let good = size("36", "60");

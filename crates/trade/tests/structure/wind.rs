@@ -146,6 +146,7 @@ fn the_exposure_coefficient_grows_with_height_and_openness() {
     assert_eq!(PRESSURE_BASIS.status, Status::SecondHand);
 }
 
+/// Source: ASCE 7, the formula for mean roof heights up to 60 ft, as quoted.
 #[test]
 fn heights_for_a_coefficient_end_at_sixty_feet() {
     for (feet, taken) in [
@@ -207,6 +208,7 @@ fn a_flat_roof_lowers_the_pressure_only_where_it_is_known() {
     }
 }
 
+/// Source: computed; a flat site and a steep roof are assumed where they are not known, the careful reading.
 #[test]
 fn what_was_assumed_is_said() {
     let open = site("115", Exposure::B, "30");
@@ -232,6 +234,7 @@ fn what_was_assumed_is_said() {
     assert_eq!(all_shown(&known), "+21.4 -23.2 -28.6");
 }
 
+/// No source: which facts the formula of ASCE 7 takes.
 #[test]
 fn what_is_missing_is_named_together() {
     let empty = WindSite {
@@ -260,6 +263,7 @@ fn what_is_missing_is_named_together() {
     }
 }
 
+/// Source: ASCE 7, mean roof heights up to 60 ft, as quoted. The speeds and the areas that are taken are our limits.
 #[test]
 fn what_is_beyond_the_standard_is_not_covered_and_what_is_absurd_refused() {
     let ask = |speed: &str, feet: &str, area: &str| {
@@ -304,6 +308,7 @@ fn what_is_beyond_the_standard_is_not_covered_and_what_is_absurd_refused() {
     }
 }
 
+/// No source: what is taken for a slope or a factor is our limit.
 #[test]
 fn slopes_and_factors_that_are_none_are_refused() {
     let ask = |slope: &str, factor: &str| {
