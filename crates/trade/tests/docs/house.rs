@@ -16,6 +16,7 @@ use crate::page::Page;
 use crate::{Row, named, row, seen, standing};
 
 pub(crate) fn lead() -> Vec<Row> {
+    use Building::{ChildOccupiedFacility, Housing, Neither};
     let window = Work::window_replacement();
     let little = |room: i64, outside: i64| Work {
         window_replaced: Some(false),
@@ -24,61 +25,58 @@ pub(crate) fn lead() -> Vec<Row> {
         demolition: Some(false),
         prohibited_practice: Some(false),
     };
+    let one = "one window replaced";
+    let both = "no window; 6 sq ft in a room, 20 sq ft outside";
     let rows = [
         (
-            "1977",
+            Some(Housing),
             Some(1977),
             "one window replaced, however small",
-            window.clone(),
-        ),
-        ("1978", Some(1978), "one window replaced", window.clone()),
-        ("not known", None, "one window replaced", window.clone()),
-        (
-            "1977",
-            Some(1977),
-            "no window; 6 sq ft in a room, 20 sq ft outside",
-            little(6, 20),
-        ),
-        ("1977", Some(1977), "no window; 7 sq ft in a room", little(7, 0)),
-        ("1977", Some(1977), "no window; 21 sq ft outside", little(0, 21)),
-    ];
-    let of = |kind: &str, building, year_shown: &str, year, job: &str, work: &Work| {
-        let answer = lead_safe_in(building, year, work).unwrap();
-        let applies = match &answer.applies {
-            Truth::Yes => "apply".to_owned(),
-            Truth::No => "do not".to_owned(),
-            Truth::Unknown(missing) => {
-                assert!(answer.is_treated_as_applying());
-                let facts: Vec<String> = missing.iter().map(ToString::to_string).collect();
-                format!("treat as if they did; missing: {}", facts.join(", "))
-            }
-        };
-        row([kind, year_shown, job, &applies])
-    };
-    let mut found: Vec<Row> = rows
-        .iter()
-        .map(|(year_shown, year, job, work)| {
-            of("housing", Some(Building::Housing), year_shown, *year, job, work)
-        })
-        .collect();
-    let facility = "a child-occupied facility";
-    let buildings = [
-        (facility, Some(Building::ChildOccupiedFacility), "1977", 1977),
-        (facility, Some(Building::ChildOccupiedFacility), "1978", 1978),
-        ("neither", Some(Building::Neither), "1977", 1977),
-        ("not known", None, "1977", 1977),
-    ];
-    found.extend(buildings.map(|(kind, building, year_shown, year)| {
-        of(
-            kind,
-            building,
-            year_shown,
-            Some(year),
-            "one window replaced",
             &window,
-        )
-    }));
-    found
+        ),
+        (Some(Housing), Some(1978), one, &window),
+        (Some(Housing), None, one, &window),
+        (Some(Housing), Some(1977), both, &little(6, 20)),
+        (
+            Some(Housing),
+            Some(1977),
+            "no window; 7 sq ft in a room",
+            &little(7, 0),
+        ),
+        (
+            Some(Housing),
+            Some(1977),
+            "no window; 21 sq ft outside",
+            &little(0, 21),
+        ),
+        (Some(ChildOccupiedFacility), Some(1977), one, &window),
+        (Some(ChildOccupiedFacility), Some(1978), one, &window),
+        (Some(Neither), Some(1977), one, &window),
+        (None, Some(1977), one, &window),
+    ];
+    rows.map(|(building, year, job, work)| lead_row(building, year, job, work))
+        .to_vec()
+}
+
+fn lead_row(building: Option<Building>, year: Option<i32>, job: &str, work: &Work) -> Row {
+    let kind = match building {
+        Some(Building::Housing) => "housing",
+        Some(Building::ChildOccupiedFacility) => "a child-occupied facility",
+        Some(Building::Neither) => "neither",
+        None => "not known",
+    };
+    let answer = lead_safe_in(building, year, work).unwrap();
+    let applies = match &answer.applies {
+        Truth::Yes => "apply".to_owned(),
+        Truth::No => "do not".to_owned(),
+        Truth::Unknown(missing) => {
+            assert!(answer.is_treated_as_applying());
+            let facts: Vec<String> = missing.iter().map(ToString::to_string).collect();
+            format!("treat as if they did; missing: {}", facts.join(", "))
+        }
+    };
+    let year = year.map_or("not known".to_owned(), |year| year.to_string());
+    row([kind, &year, job, &applies])
 }
 
 /// Work for which a code has a section of its own; only the heading was seen.

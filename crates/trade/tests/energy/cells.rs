@@ -104,70 +104,75 @@ fn place(elevation_feet: Option<i64>, windborne_debris_region: Option<bool>) -> 
     }
 }
 
-/// The rows on both sides of a cell, made of its text in the table above and of nothing that the crate says.
-fn both_sides(name: &str, cell: &str, quantity: Quantity) -> Vec<Row> {
-    let row = |what: &str, place: &Place, value: Number, expected| Row {
-        name: format!("{name}, {what}: {value}"),
+fn row(name: &str, place: &Place, value: Number, expected: &'static str) -> Row {
+    Row {
+        name: format!("{name}: {value}"),
         place: place.clone(),
         value,
         expected,
-    };
-    let (nowhere, plain) = (Place::default(), place(Some(4000), Some(false)));
+    }
+}
+
+/// The rows on both sides of a cell, made of its text in the table above and of nothing that the crate says.
+fn both_sides(name: &str, cell: &str, quantity: Quantity) -> Vec<Row> {
     let most = match quantity {
         Quantity::SolarHeatGain => number("1"),
         Quantity::UFactor | Quantity::SkylightUFactor => number("2"),
     };
-    let step = number("0.01");
     let (limits, _mark) = cell.split_once(' ').unwrap_or((cell, ""));
-    match limits {
-        "-" => return vec![row("not encoded", &nowhere, most, "not encoded")],
-        "NR" => return vec![row("no requirement", &nowhere, most, "no requirement")],
-        _ => {}
+    match limits.split_once('/') {
+        _ if limits == "-" => vec![row(name, &Place::default(), most, "not encoded")],
+        _ if limits == "NR" => vec![row(name, &Place::default(), most, "no requirement")],
+        Some((limit, eased)) => eased_limit(name, &number(limit), &number(eased)),
+        None => one_limit(name, &number(limits)),
     }
-    let (limit, eased) = limits
-        .split_once('/')
-        .map_or((limits, None), |(limit, eased)| (limit, Some(eased)));
-    let limit = number(limit);
-    let mut rows = vec![
-        row("one step under", &nowhere, &limit - &step, "yes"),
-        row("at the limit", &nowhere, limit.clone(), "yes"),
-        row("at the limit, low and inland", &plain, limit.clone(), "yes"),
-        row("one step over, low and inland", &plain, &limit + &step, "no"),
+}
+
+/// A limit that is the same wherever the house is.
+fn one_limit(name: &str, limit: &Number) -> Vec<Row> {
+    let step = number("0.01");
+    let places = [
+        ("place not known", Place::default()),
+        ("low and inland", place(Some(4000), Some(false))),
+        ("high up by the sea", place(Some(5000), Some(true))),
     ];
-    let Some(eased) = eased.map(number) else {
-        let high = place(Some(5000), Some(true));
-        rows.push(row("one step over", &nowhere, &limit + &step, "no"));
-        rows.push(row(
-            "one step over, high up by the sea",
-            &high,
-            &limit + &step,
-            "no",
-        ));
-        return rows;
-    };
-    let high = place(Some(4001), Some(false));
-    let by_the_sea = place(Some(0), Some(true));
-    for (where_, place) in [("high up", &high), ("where debris flies", &by_the_sea)] {
-        rows.push(row(
-            &format!("at the higher limit, {where_}"),
-            place,
-            eased.clone(),
-            "yes",
-        ));
-        rows.push(row(
-            &format!("one step over it, {where_}"),
-            place,
-            &eased + &step,
-            "no",
-        ));
-    }
-    rows.push(row(
-        "one step over, place not known",
-        &nowhere,
-        &limit + &step,
-        "open",
-    ));
-    rows.push(row("over both, place not known", &nowhere, &eased + &step, "no"));
+    let rows = places.map(|(words, place)| {
+        let named = |what: &str| format!("{name}, {words}, {what}");
+        [
+            row(&named("a hundredth under"), &place, limit - &step, "yes"),
+            row(&named("at the limit"), &place, limit.clone(), "yes"),
+            row(&named("a hundredth over"), &place, limit + &step, "no"),
+        ]
+    });
+    rows.into_iter().flatten().collect()
+}
+
+/// A limit, and a higher one above 4,000 ft or in a windborne-debris region.
+fn eased_limit(name: &str, limit: &Number, eased: &Number) -> Vec<Row> {
+    let step = number("0.01");
+    let places = [
+        ("low and inland", place(Some(4000), Some(false)), limit),
+        ("high up", place(Some(4001), Some(false)), eased),
+        ("where debris flies", place(Some(0), Some(true)), eased),
+    ];
+    let rows = places.map(|(words, place, limit)| {
+        let named = |what: &str| format!("{name}, {words}, {what}");
+        [
+            row(&named("a hundredth under"), &place, limit - &step, "yes"),
+            row(&named("at the limit"), &place, limit.clone(), "yes"),
+            row(&named("a hundredth over"), &place, limit + &step, "no"),
+        ]
+    });
+    let mut rows: Vec<Row> = rows.into_iter().flatten().collect();
+    let (nowhere, named) = (Place::default(), |what: &str| {
+        format!("{name}, place not known, {what}")
+    });
+    rows.extend([
+        row(&named("at the lower limit"), &nowhere, limit.clone(), "yes"),
+        row(&named("a hundredth over it"), &nowhere, limit + &step, "open"),
+        row(&named("at the higher limit"), &nowhere, eased.clone(), "open"),
+        row(&named("a hundredth over it too"), &nowhere, eased + &step, "no"),
+    ]);
     rows
 }
 
@@ -183,7 +188,7 @@ fn said(answer: &CodeAnswer) -> &'static str {
     }
 }
 
-/// Two rows a cell at least, of every table and zone: the limit itself is within, a hundredth more is not.
+/// Of every table, zone and quantity: the limit itself is within, a hundredth more is not.
 #[test]
 fn a_value_at_the_limit_of_each_cell_is_within_and_a_hundredth_more_is_not() {
     let (mut limits, mut eased, mut without, mut not_encoded) = (0, 0, 0, 0);
