@@ -33,8 +33,8 @@ pub enum ExpectedLength {
     Size,
     /// From 0 to [`input::DISTANCE_MOST`].
     Distance,
-    /// Above 0.
-    AboveNothing,
+    /// Above 0 and at most [`input::DISTANCE_MOST`].
+    Diagonal,
     /// At most what is left of a side, in inches: a step of a plant.
     StepOf(Side, Number),
 }
@@ -87,7 +87,10 @@ impl ExpectedLength {
                 "a length of 0 or more, at most {}",
                 most(input::DISTANCE_MOST, "3,000 ft")
             ),
-            Self::AboveNothing => "a length above 0".to_owned(),
+            Self::Diagonal => format!(
+                "a length above 0 and at most {}",
+                most(input::DISTANCE_MOST, "3,000 ft")
+            ),
             Self::StepOf(side, left) => {
                 format!("a step of at most the {side} of `{}`", format_length(left, unit))
             }

@@ -10,6 +10,7 @@ use astragal_exact::Number;
 
 use super::length_error::{self, ExpectedLength, LengthError};
 use crate::fact::Fact;
+use crate::input;
 
 /// Holds the readings of one opening, in inches; what was not read is `None`.
 ///
@@ -135,15 +136,13 @@ fn sized(fact: Fact, place: &'static str, reading: Option<&Number>) -> Result<()
 
 /// A diagonal of two sides of 50 ft is above 50 ft, so that the limit of a distance is the one that fits.
 fn diagonal(reading: &Number) -> Result<(), LengthError> {
-    length_error::distance(Fact::OpeningDiagonal, reading)?;
-    if reading.is_positive() {
+    if reading.is_positive() && input::distance(Fact::OpeningDiagonal, reading).is_ok() {
         return Ok(());
     }
-    let expected = ExpectedLength::AboveNothing;
     Err(length_error::refused(
         Fact::OpeningDiagonal,
         "",
         reading,
-        expected,
+        ExpectedLength::Diagonal,
     ))
 }

@@ -83,7 +83,7 @@ fn an_error_says_what_was_expected_and_what_to_do() {
         ),
         (
             "diagonals 70, -70",
-            "diagonal of the opening is `-70 in`; expected a length of 0 or more, at most 3,000 ft",
+            "diagonal of the opening is `-70 in`; expected a length above 0 and at most 3,000 ft",
             "leave it out",
         ),
     ];

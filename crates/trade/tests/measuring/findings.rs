@@ -206,7 +206,7 @@ fn findings_and_errors_are_said_in_the_unit_of_who_asks() {
         ),
         (
             "diagonals 0, 70",
-            "diagonal of the opening is `0 mm`; expected a length above 0",
+            "diagonal of the opening is `0 mm`; expected a length above 0 and at most 914400 mm",
         ),
         (
             "plumb -1/8",
@@ -286,15 +286,15 @@ fn readings_that_cannot_be_any_are_refused() {
         ),
         (
             "diagonals 0, 70",
-            "diagonal of the opening is `0 in`; expected a length above 0",
+            "diagonal of the opening is `0 in`; expected a length above 0 and at most 3,000 ft",
         ),
         (
             "diagonals 70, -70",
-            "diagonal of the opening is `-70 in`; expected a length of 0 or more",
+            "diagonal of the opening is `-70 in`; expected a length above 0 and at most 3,000 ft",
         ),
         (
             "diagonals 48000, 70",
-            "diagonal of the opening is `48000 in`; expected a length of 0 or more",
+            "diagonal of the opening is `48000 in`; expected a length above 0 and at most 3,000 ft",
         ),
         (
             "plumb -1/8",
