@@ -49,7 +49,7 @@ pub(super) const ROWS: &[Row] = &[
         title: "Glass within 60 inches of a tub must be safety glass",
         shown: &[Shown::Rule {
             id: "safety-wet-place",
-            says: "Check the glass: its edge is 59 15/16 in above the floor and 60 in from a tub, shower or the like, which calls for safety glass in every sash. Local code governs.",
+            says: "Check the glass: its edge is 59 15/16 in above where one stands and 60 in from a tub, shower or the like, which calls for safety glass in every sash. Local code governs.",
         }],
     },
     Row {
