@@ -91,3 +91,37 @@ fn every_code_file_of_the_examples_is_looked_at() {
     looked_at.sort_unstable();
     assert_eq!(names, looked_at);
 }
+
+/// A size fails only where the exception for replacements is ruled out, so that what it says promises none.
+#[test]
+fn a_size_that_fails_is_not_said_to_be_excused() {
+    let mut looked_at = 0;
+    for (name, declarations) in FILES {
+        let file = CodeFile::load(name, declarations);
+        let rules = &file.catalog().declarations().rules;
+        for rule in rules
+            .iter()
+            .filter(|rule| rule.id.as_str().starts_with("escape-"))
+        {
+            let text = rule.message.written(file.catalog());
+            let is_asked = rule.id.as_str() == "escape-exception";
+            assert_eq!(text.contains("excused"), is_asked, "{name} {}: {text}", rule.id);
+            looked_at += 1;
+        }
+    }
+    assert_eq!(looked_at, 4 * 6);
+}
+
+/// A notice is shown as well where its condition is not known: what it says of the house must be so then too.
+#[test]
+fn a_notice_about_another_opening_or_about_the_room_says_if() {
+    for (name, declarations) in FILES.iter().filter(|(_, declarations)| *declarations == BUILDING) {
+        let file = CodeFile::load(name, declarations);
+        let notices = &file.catalog().declarations().notices;
+        for id in ["escape-elsewhere", "room-not-asked"] {
+            let notice = notices.iter().find(|notice| notice.id.as_str() == id);
+            let text = notice.map(|notice| notice.text.written(file.catalog()));
+            assert!(text.is_some_and(|text| text.starts_with("If ")), "{name} {id}");
+        }
+    }
+}
