@@ -20,6 +20,9 @@ use crate::tree::{Node, NodeValue, TableReader};
 use fits::WrittenNumber;
 pub(crate) use together::contradictions_of;
 
+/// LIMIT: the most values of a fact that a finding says all of, and guesses at none.
+const VALUES_SAID: usize = 12;
+
 /// A measure as it was written.
 #[derive(Clone, Debug)]
 pub(crate) struct RawMeasure {
@@ -263,7 +266,9 @@ fn option(text: &str, fact: &SiteFact, place: &Place, findings: &Findings) -> Op
         return Some(Value::Option(id.clone()));
     }
     let ids = || fact.options.iter().map(|(id, _)| id.as_str());
-    let help = match nearest(text, ids()) {
+    // A guess among `1` and `10` misleads; few values are all said instead.
+    let near = nearest(text, ids()).filter(|_| fact.options.len() > VALUES_SAID);
+    let help = match near {
         Some(near) => format!("did you mean `{near}`?"),
         None => format!(
             "values of `{}` are {}, and `unknown`",

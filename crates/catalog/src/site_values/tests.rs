@@ -35,22 +35,25 @@ fn declared_fact(name: &str) -> Option<SiteFact> {
         "year_built" => ValueType::Number,
         "sill_height" => ValueType::Length,
         "surveyed" => ValueType::Date,
-        "zone" => ValueType::Option,
+        "zone" | "county" => ValueType::Option,
         _ => return None,
     };
-    let zones = [
-        ("north".into(), "North".to_owned()),
-        ("south".into(), "South".to_owned()),
-    ];
+    let options: &[&str] = match name {
+        "zone" => &["north", "south"],
+        "county" => &[
+            "ash", "birch", "cedar", "elm", "fir", "hazel", "larch", "maple", "oak", "pine", "rowan",
+            "spruce", "willow",
+        ],
+        _ => &[],
+    };
     Some(SiteFact {
         id: Id::new(name),
         label: name.to_owned(),
         value_type,
-        options: if value_type == ValueType::Option {
-            zones.to_vec()
-        } else {
-            Vec::new()
-        },
+        options: options
+            .iter()
+            .map(|option| ((*option).into(), (*option).to_owned()))
+            .collect(),
         of: Scope::House,
         bounds: match name {
             "year_built" => bounds(Some(1500), Some(2200)),
@@ -197,7 +200,19 @@ fn facts_have_the_type_that_the_catalog_declares() {
             (5, "\"2026-05-02T10:00\"") WRONG_TYPE fact `surveyed` is `2026-05-02T10:00`; expected a date
               help: write a date like `2024-06-01`, or `"unknown"`
             (6, "\"nort\"") UNKNOWN_OPTION fact `zone` has no value `nort`
-              help: did you mean `north`?
+              help: values of `zone` are `north`, `south`, and `unknown`
+        "#]],
+    );
+}
+
+#[test]
+fn of_more_than_twelve_values_the_nearest_is_guessed() {
+    check(
+        "[facts]\ncounty = \"mapel\"\n",
+        expect![[r#"
+            county = Some(None)
+            (2, "\"mapel\"") UNKNOWN_OPTION fact `county` has no value `mapel`
+              help: did you mean `maple`?
         "#]],
     );
 }
