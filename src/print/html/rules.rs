@@ -1,10 +1,11 @@
 //! Rules on paper: drawn tables, limits side by side, and all others in words.
 
+use astragal_model::Effect;
 use maud::{Markup, html};
 
 use super::parts::{anchor, badges, basis, condition, id, message, parts};
 use super::tables;
-use crate::print::pages::{Condition, Demand, Limit, RuleGroup, RuleSheet};
+use crate::print::pages::{Condition, Demand, Drawing, Limit, RuleGroup, RuleSheet};
 
 /// The rules that stand together; nothing when there are none.
 pub(super) fn group(number: usize, group: &RuleGroup, limits_title: &str, title: &str) -> Markup {
@@ -29,8 +30,8 @@ pub(super) fn is_empty(group: &RuleGroup) -> bool {
 /// A rule by table.
 fn table(number: usize, rule: &RuleSheet) -> Markup {
     let (drawing, what) = match &rule.demand {
-        Demand::Allowed(drawing) => (drawing, allowed_words(drawing)),
-        Demand::Forbidden(drawing) => (drawing, forbidden_words(drawing)),
+        Demand::Allowed(drawing) => (drawing, words(drawing, true, rule.effect)),
+        Demand::Forbidden(drawing) => (drawing, words(drawing, false, rule.effect)),
         Demand::Limits(..) | Demand::Condition(_) => return html! {},
     };
     html! {
@@ -46,25 +47,25 @@ fn table(number: usize, rule: &RuleSheet) -> Markup {
     }
 }
 
-fn is_long(drawing: &crate::print::pages::Drawing) -> bool {
-    use crate::print::pages::Drawing;
+fn is_long(drawing: &Drawing) -> bool {
     match drawing {
         Drawing::Marks(marks) => marks.rows.len() > 24,
         Drawing::List { rows, .. } => rows.len() > 24,
     }
 }
 
-fn allowed_words(drawing: &crate::print::pages::Drawing) -> &'static str {
-    match drawing {
-        crate::print::pages::Drawing::Marks(_) => "● goes together, – does not",
-        crate::print::pages::Drawing::List { .. } => "Made: what matches one of these rows",
-    }
-}
-
-fn forbidden_words(drawing: &crate::print::pages::Drawing) -> &'static str {
-    match drawing {
-        crate::print::pages::Drawing::Marks(_) => "● goes together, – does not",
-        crate::print::pages::Drawing::List { .. } => "Not made: what matches one of these rows",
+/// What a table says, by what happens to a unit that breaks the rule: it is not made, looked at, or signed for.
+fn words(drawing: &Drawing, is_allowed: bool, effect: Effect) -> &'static str {
+    match (drawing, is_allowed, effect) {
+        (Drawing::Marks(_), _, Effect::Block) => "● goes together, – does not",
+        (Drawing::Marks(_), _, Effect::Warn) => "● goes together, – look at it",
+        (Drawing::Marks(_), _, Effect::SignOff) => "● goes together, – needs a sign-off",
+        (Drawing::List { .. }, true, Effect::Block) => "Made: what matches one of these rows",
+        (Drawing::List { .. }, true, Effect::Warn) => "Look at: what matches none of these rows",
+        (Drawing::List { .. }, true, Effect::SignOff) => "Needs a sign-off: what matches none of these rows",
+        (Drawing::List { .. }, false, Effect::Block) => "Not made: what matches one of these rows",
+        (Drawing::List { .. }, false, Effect::Warn) => "Look at: what matches one of these rows",
+        (Drawing::List { .. }, false, Effect::SignOff) => "Needs a sign-off: what matches one of these rows",
     }
 }
 
@@ -156,5 +157,28 @@ fn applies(rule: &RuleSheet) -> Markup {
             None => { "always" }
         }
         @if let Some(those) = &rule.parts { span class="ends" { (parts(those)) } }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_a_rule_that_blocks_says_what_is_made_and_what_is_not() {
+        let list = Drawing::List {
+            columns: Vec::new(),
+            rows: Vec::new(),
+        };
+        for is_allowed in [true, false] {
+            for (effect, start) in [
+                (Effect::Warn, "Look at: "),
+                (Effect::SignOff, "Needs a sign-off: "),
+            ] {
+                assert!(words(&list, is_allowed, effect).starts_with(start));
+            }
+            let start = if is_allowed { "Made: " } else { "Not made: " };
+            assert!(words(&list, is_allowed, Effect::Block).starts_with(start));
+        }
     }
 }
