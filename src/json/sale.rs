@@ -4,7 +4,7 @@ use astragal_trade::Truth;
 use astragal_trade::cooling_off::{APPLIES_ALSO, CoolingOff, DAYS_BASIS, NOT_COVERED};
 use serde::Serialize;
 
-use crate::quote::sale::cooling;
+use crate::quote::sale::{cooling, has_passed};
 use crate::quote::work::Quote;
 
 /// What the federal rule says of a sale away from the seller's shop; a check, and state law may give longer.
@@ -14,6 +14,8 @@ pub(super) struct CoolingAnswer {
     applies: Option<bool>,
     /// The last day on which the buyer may cancel, until midnight; named and observed holidays left out.
     last_day: Option<String>,
+    /// Whether that day lies before the one as of which the order is judged; null where no last day is known.
+    has_passed: Option<bool>,
     /// The same if days on which a holiday is only observed count as business days.
     by_named_days: Option<String>,
     /// What has to be known.
@@ -26,10 +28,10 @@ pub(super) struct CoolingAnswer {
 }
 
 pub(super) fn cooling_answer(quote: &Quote<'_>) -> Option<CoolingAnswer> {
-    cooling(quote).map(|answer| answer_of(&answer))
+    cooling(quote).map(|answer| answer_of(&answer, has_passed(quote, &answer)))
 }
 
-fn answer_of(answer: &CoolingOff) -> CoolingAnswer {
+fn answer_of(answer: &CoolingOff, has_passed: Option<bool>) -> CoolingAnswer {
     CoolingAnswer {
         applies: match answer.applies {
             Truth::Yes => Some(true),
@@ -37,6 +39,7 @@ fn answer_of(answer: &CoolingOff) -> CoolingAnswer {
             Truth::Unknown(_) => None,
         },
         last_day: answer.last_day.map(|last| last.day.to_string()),
+        has_passed,
         by_named_days: answer.last_day.map(|last| last.by_named_days.to_string()),
         missing: answer.missing.iter().map(|fact| fact.id()).collect(),
         basis: DAYS_BASIS.to_string(),

@@ -25,6 +25,11 @@ pub(crate) fn cooling(quote: &Quote<'_>) -> Option<CoolingOff> {
     cooling_off(&sale).ok()
 }
 
+/// Whether the last day lies before the day as of which the order is judged; `None` where no last day is known. No clock is read.
+pub(crate) fn has_passed(quote: &Quote<'_>, answer: &CoolingOff) -> Option<bool> {
+    answer.last_day.map(|last| last.day < quote.order.date)
+}
+
 /// What is known of the price, before tax and charges: all of it, or a part that is enough for every place already.
 fn price(quote: &Quote<'_>) -> Option<Number> {
     let totals = quote.totals();

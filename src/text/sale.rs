@@ -5,7 +5,7 @@ use astragal_trade::cooling_off::{
     APPLIES_ALSO, APPLIES_ALSO_BASIS, BUSINESS_DAYS, CoolingOff, DAYS_BASIS, NOT_COVERED, STATE_LAW,
 };
 
-use crate::quote::sale::cooling;
+use crate::quote::sale::{cooling, has_passed};
 use crate::quote::work::Quote;
 use crate::text::page::Page;
 
@@ -23,7 +23,15 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
         );
         return;
     }
-    page.text(0, &sentence(&answer));
+    let passed = has_passed(quote, &answer) == Some(true);
+    page.text(0, &sentence(&answer, passed));
+    if passed {
+        let date = quote.order.date;
+        page.text(
+            0,
+            &format!("That day has passed: the order is judged as of {date}."),
+        );
+    }
     if answer.applies != Truth::No {
         page.text(
             0,
@@ -37,7 +45,7 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     }
 }
 
-fn sentence(answer: &CoolingOff) -> String {
+fn sentence(answer: &CoolingOff, passed: bool) -> String {
     let wants: Vec<&str> = answer.missing.iter().map(|fact| fact.label()).collect();
     match (&answer.applies, answer.last_day) {
         (Truth::No, _) => {
@@ -46,7 +54,8 @@ fn sentence(answer: &CoolingOff) -> String {
             )
         }
         (Truth::Yes, Some(last)) => {
-            format!("Check: the buyer may cancel {last} ({DAYS_BASIS}).")
+            let may = if passed { "could" } else { "may" };
+            format!("Check: the buyer {may} cancel {last} ({DAYS_BASIS}).")
         }
         (_, Some(last)) => format!(
             "Whether the buyer may cancel waits for: {}. If so, {last} ({DAYS_BASIS}).",
