@@ -1,7 +1,7 @@
 //! Escape openings: each rule of each file against the requirement of the crate that it is about.
 //!
-//! The files do not ask for everything that the crate asks for. In the comparison the opening opens without keys, and its window
-//! well, should it need one, is large enough. [`crate::escape_differences`] shows each such fact apart.
+//! The files do not ask for everything that the crate asks for. In the comparison the opening opens without keys, and of a window well
+//! the files ask one thing: whether it is large enough. [`crate::escape_differences`] shows each such fact apart.
 
 use std::collections::BTreeMap;
 
@@ -24,6 +24,8 @@ pub(crate) struct WayOut {
     pub(crate) height: Option<Number>,
     pub(crate) bottom: Option<Number>,
     pub(crate) sill: Option<Number>,
+    /// Whether a window well before it is large enough.
+    pub(crate) well: Option<bool>,
     pub(crate) opens: Opens,
     pub(crate) largest: Option<bool>,
     pub(crate) existing_operation: Option<&'static str>,
@@ -40,6 +42,7 @@ impl WayOut {
             height: Some(number("41 1/16")),
             bottom: Some(number("44")),
             sill: Some(number("120")),
+            well: Some(true),
             opens: Opens::With("none", astragal_trade::control_device::Device::Nothing),
             largest: Some(false),
             existing_operation: Some("casement"),
@@ -55,6 +58,7 @@ impl WayOut {
             .length("clear_height", self.height.as_ref())
             .length("bottom_of_clear_opening", self.bottom.as_ref())
             .length("sill_above_grade", self.sill.as_ref())
+            .truth("window_well_enough", self.well)
             .truth("largest_standard_size_fits", self.largest)
             .option("existing_operation", self.existing_operation)
             .number("existing_clear_square_feet", self.existing_square_feet.as_ref())
@@ -78,13 +82,13 @@ impl WayOut {
             sill_above_grade: self.sill.clone(),
             device: self.opens.device(),
             opens_without_keys: Some(true),
-            well: Well {
-                area: Some(number("1296")),
+            well: self.well.map_or_else(Well::default, |is_enough| Well {
+                area: Some(number(if is_enough { "1296" } else { "1295 15/16" })),
                 projection: Some(number("36")),
                 width: Some(number("36")),
                 depth: Some(number("44")),
                 ladder: Some(false),
-            },
+            }),
             existing: Some(Existing {
                 largest_standard_size_fits: self.largest,
                 same_operation: same,
@@ -99,6 +103,14 @@ impl WayOut {
     /// [`crate::escape_differences`].
     pub(crate) fn is_far_below_the_ground(&self) -> bool {
         self.sill.as_ref().is_some_and(|sill| *sill < number("-44"))
+    }
+
+    /// What the ground leaves: a sill at or above it, or a well that is large enough.
+    fn clear_of_the_ground(&self) -> Truth {
+        let is_above = Truth::of(Fact::SillAboveGrade, self.sill.as_ref(), |sill| {
+            !sill.is_negative()
+        });
+        Truth::any([is_above, Truth::fact(Fact::WellArea, self.well)])
     }
 
     /// What the exception itself comes to, whatever the opening lacks.
@@ -186,12 +198,20 @@ fn compare(codes: &[(Edition, CodeFile)], way_out: &WayOut, counts: &mut BTreeMa
             assert_eq!(said, Said::from(expected), "{edition} {what}: {way_out:?}");
             *counts.entry(format!("{what} {said:?}")).or_default() += 1;
         };
-        let sizes = || SIZES.iter().map(|(_, of)| requirement(&answer, *of));
+        // Without the well, which may ask for the sill as well.
+        let with_well = WayOut {
+            well: Some(true),
+            ..way_out.clone()
+        };
+        let of_sizes = escape::opening(*edition, &with_well.opening()).unwrap();
+        let sizes = || SIZES.iter().map(|(_, of)| requirement(&of_sizes, *of));
         for (rule, of) in SIZES {
-            let has_it = Truth::any([requirement(&answer, of), exception.clone()]);
+            let has_it = Truth::any([requirement(&of_sizes, of), exception.clone()]);
             let expected = Truth::any([serves.clone().opposite(), has_it]);
             agree(rule, answers.rule(rule), expected);
         }
+        let expected = Truth::any([serves.clone().opposite(), way_out.clear_of_the_ground()]);
+        agree("escape-well", answers.rule("escape-well"), expected);
         let no_stop = requirement(&answer, Requirement::Device);
         let expected = Truth::any([serves.clone().opposite(), no_stop]);
         agree("escape-stop", answers.rule("escape-stop"), expected);
@@ -223,6 +243,7 @@ fn compare(codes: &[(Edition, CodeFile)], way_out: &WayOut, counts: &mut BTreeMa
 fn all_were_said(counts: &BTreeMap<String, usize>, says: &[&str]) {
     let rules = SIZES.map(|(rule, _)| rule);
     let others = [
+        "escape-well",
         "escape-stop",
         "escape-exception",
         "meets_escape_sizes",
@@ -334,6 +355,7 @@ pub(crate) fn random_way_out(random: &mut Random) -> WayOut {
         height: random.known(&[height, number("24"), number("41 1/16")]),
         bottom: random.length(&["44"], 60),
         sill: random.known(&around(&["-44", "0", "44"])),
+        well: random.truth(),
         opens: random.one_of(&Opens::all()),
         largest: random.truth(),
         existing_operation: random.known(&["casement", "fixed", "double-hung", "another"]),

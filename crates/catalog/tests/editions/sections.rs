@@ -3,11 +3,11 @@
 //! A section of the crate is found in the file by its words; where the crate's text goes on (", exception"), the file may
 //! stop before it.
 
-use astragal_trade::Basis;
 use astragal_trade::building_code::Edition;
 use astragal_trade::escape::values;
 use astragal_trade::fall_protection::{Opening, fall_protection};
 use astragal_trade::safety_glazing::basis;
+use astragal_trade::{Basis, Status};
 
 use crate::code_file::{CodeFile, building_codes};
 use crate::glazing;
@@ -78,4 +78,30 @@ fn the_rule_over_falls_names_the_section_of_the_crate() {
         let stated = stated(&file, "fall-protection");
         assert!(names(stated, &section), "`{stated}` does not name `{section}`");
     }
+}
+
+/// What the crate has from memory alone, the file says is from memory.
+#[test]
+fn what_is_from_memory_says_so_in_both() {
+    let mut told = 0;
+    for (edition, file) in building_codes() {
+        let values = values(edition);
+        let escape = [
+            ("escape-area", values.area.basis),
+            ("escape-height", values.height.basis),
+            ("escape-width", values.width.basis),
+            ("escape-bottom", values.bottom.basis),
+            ("escape-well", values.well.unwrap()),
+            ("escape-stop", values.without_keys),
+        ];
+        let glass = glazing::RULES.map(|(rule, location)| (rule, basis(edition, location)));
+        for (rule, basis) in escape.into_iter().chain(glass) {
+            let stated = stated(&file, rule);
+            if basis.status == Status::FromMemory {
+                assert!(stated.contains("from memory"), "{edition} {rule}: `{stated}`");
+                told += 1;
+            }
+        }
+    }
+    assert!(told >= 8, "{told}");
 }

@@ -1,6 +1,6 @@
 //! Where each hazardous location stands, by edition, and how far it was seen there.
 //!
-//! Stairs: `IBC 2018 2406.4.6`, read in a text that quotes it; `IRC 2021 R308.4.6`, from memory.
+//! Stairs: `IBC 2018 2406.4.6`, read in a text that quotes it; `IRC 2021 R308.4.6`, from memory. Guards were read in the text of 2024 alone.
 //!
 //! Source: IRC 2015 R308.4.1 to R308.4.3 and IRC R308.4.3 as quoted, carried to 2018 and 2021 under the same numbers; IRC 2024 R324.4.2
 //! to R324.4.4 in a copy typed by others; IBC 2406.4.3 in a state's article; IBC 2406.4.6 and 2406.4.7 and IRC R308.4.7 in forum quotations;
@@ -24,7 +24,7 @@ use crate::building_code::Edition;
 pub fn basis(edition: Edition, location: Location) -> Basis {
     let (r308, r324, section_2406) = sections(location);
     let (section, seen) = match edition {
-        Edition::Irc2018 | Edition::Irc2021 => (r308, location != Location::Stair),
+        Edition::Irc2018 | Edition::Irc2021 => (r308, !matches!(location, Location::Stair | Location::Guard)),
         Edition::Irc2024 => (r324, seen_in_2024(location)),
         Edition::Ibc2018 | Edition::Ibc2021 => (section_2406, seen_in_ibc(location)),
         Edition::Nfpa101 => ("", false),
