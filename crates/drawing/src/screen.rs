@@ -1,7 +1,7 @@
 //! The insect screen: a corner of mesh on the glass behind it or before it, and the word.
 //!
 //! The mesh fills a corner triangle and not the whole glass, so that bars, hinge lines and marks stay readable; it stands in
-//! a lower corner that the lines of the hinge leave free.
+//! a corner that the lines of the hinge leave free: a lower one, or an upper one where the hinge is at the top.
 //!
 //! Always holds: mesh and word lie within the glass; the word is left out where it would not fit, since the words beside the
 //! drawing say it in any case.
@@ -14,8 +14,11 @@ use crate::shape::{Pen, Set, Shape};
 
 const WORD: &str = "screen";
 const FACE: Face = Face::regular(200);
-/// LIMIT: the longest side of the mesh.
+/// LIMIT: the longest side of the mesh, and the shortest to which it shrinks for the sake of its word.
 const SIDE_MOST: i64 = 800;
+const SIDE_LEAST: i64 = 330;
+/// Between the mesh and its word.
+const GAP: i64 = 70;
 /// How far the word reaches from the edge of the glass, with some room.
 const REACH: i64 = 290;
 /// Between two threads, along the edge.
@@ -30,7 +33,7 @@ struct Corner {
 
 /// The mesh over this glass.
 pub(crate) fn mesh(operation: Operation, glass: &Area) -> Vec<Shape> {
-    let (corner, side) = (corner(operation), side(glass));
+    let (corner, side) = (corner(operation), side(operation, glass));
     let place = |point: Point| corner.place(glass, point);
     let triangle = vec![place((0, 0)), place((side, 0)), place((0, side))];
     let steps = || (1..).map(|step| step * APART).take_while(|far| *far < side);
@@ -49,7 +52,7 @@ pub(crate) fn mesh(operation: Operation, glass: &Area) -> Vec<Shape> {
 /// The word beside the mesh, where there is room beside what is `taken`.
 pub(crate) fn word(operation: Operation, glass: &Area, taken: &[Area]) -> Vec<Shape> {
     let (corner, width) = (corner(operation), FACE.width(WORD));
-    let begin = side(glass) + 70;
+    let begin = side(operation, glass) + GAP;
     let up = 60 + FACE.below();
     let middle = corner.place(glass, (begin + width / 2, up + FACE.capital() / 2));
     let at = (middle.0, middle.1 + FACE.capital() / 2);
@@ -79,8 +82,15 @@ fn misses_hinge(operation: Operation, glass: &Area, end: i64) -> bool {
     }
 }
 
-fn side(glass: &Area) -> i64 {
-    (glass.width().min(glass.height()) * 2 / 5).min(SIDE_MOST)
+/// The side of the mesh: as long as can be, and shorter where the lines of the hinge would else leave no room for the word.
+fn side(operation: Operation, glass: &Area) -> i64 {
+    let most = (glass.width().min(glass.height()) * 2 / 5).min(SIDE_MOST);
+    let word = FACE.width(WORD);
+    let tried = (0..).map(|step| most - step * 10);
+    let mut tried = tried.take_while(|side| *side >= SIDE_LEAST);
+    tried
+        .find(|side| misses_hinge(operation, glass, side + GAP + word))
+        .unwrap_or(most)
 }
 
 fn corner(operation: Operation) -> Corner {

@@ -434,3 +434,35 @@ fn lines_within_a_dark_frame_are_light_and_a_white_frame_has_an_outline() {
     assert_eq!(fill(&black, "sash", "stroke"), "#e8e8e8");
     assert!(black.contains("Frame and sash: Black"));
 }
+
+/// The usual sizes of awnings, alone on a drawing: the mesh shrinks where the hinge lines would leave its word no room.
+#[test]
+fn the_mesh_of_an_awning_has_its_word_clear_of_the_hinge_lines() {
+    for (width, height) in [
+        ("36", "24"),
+        ("30", "20"),
+        ("24", "24"),
+        ("32", "18"),
+        ("48", "30"),
+    ] {
+        let text = drawn(&one(
+            width,
+            height,
+            Panel {
+                screen: Some(Screen::Inside),
+                ..sash(hinged(Side::Top))
+            },
+        ));
+        let document = Document::parse(&text).unwrap();
+        let word = &parts(&document, "screen-word")[..];
+        assert_eq!(word.len(), 1, "{width} x {height}");
+        let plate = area(&parts(&document, "mark-plate")[0]);
+        let glass = area(&parts(&document, "glass")[0]);
+        let mesh = reading::covered(&parts(&document, "screen")[0]).unwrap();
+        assert!(plate.0 > mesh.2 && plate.1 >= mesh.1, "{width} x {height}");
+        // The line runs from the lower left corner to the middle of the top.
+        let (right, bottom) = (plate.2 - glass.0, plate.3 - glass.1);
+        let (wide, tall) = (glass.2 - glass.0, glass.3 - glass.1);
+        assert!(2 * right * tall < wide * (tall - bottom), "{width} x {height}");
+    }
+}
