@@ -23,6 +23,7 @@ pub(super) fn site(written: &v1::Unit, product: &Product, faults: &mut Faults) -
     let mut site = Site {
         measures: declared.measures.values().map(|_| None).collect(),
         facts: declared.facts.values().map(|_| None).collect(),
+        ..Site::default()
     };
     let mut seen = BTreeSet::new();
     for (at, measured) in written.measures.iter().enumerate() {

@@ -105,12 +105,10 @@ impl Environment<'_> {
                 Some(measured) => Outcome::Known(measured.value.clone()),
                 None => Outcome::want(Want::Measure(index)),
             },
-            Subject::DeductedBy(index) => {
-                match self.measured(index).and_then(|measured| measured.deducted_by) {
-                    Some(by) => Outcome::Known(Value::Option(Id::new(by.word()))),
-                    None => Outcome::want(Want::DeductedBy(index)),
-                }
-            }
+            Subject::DeductedBy(index) => match self.site.deducted_by(index) {
+                Some(by) => Outcome::Known(Value::Option(Id::new(by.word()))),
+                None => Outcome::want(Want::DeductedBy(index)),
+            },
             Subject::Fact(index) => match self.site.facts.get(index).and_then(Option::as_ref) {
                 Some(value) => Outcome::Known(value.clone()),
                 None => Outcome::want(Want::Fact(index)),

@@ -4,6 +4,8 @@
 //! about the place, inherited from house, floor, room or face. A catalog declares them; a [`Site`] holds the values
 //! of one opening. What is not known is `None`, never a guess.
 
+use std::collections::BTreeMap;
+
 pub use astragal_trade::measuring::DeductedBy;
 use jiff::civil::Date;
 
@@ -157,6 +159,19 @@ pub struct Site {
     pub measures: Indexed<MeasureIndex, Option<Measured>>,
     /// The facts; `None` where it is not known.
     pub facts: Indexed<FactIndex, Option<Value>>,
+    /// Who has deducted from measures that were not taken, where somebody said.
+    pub deducted: BTreeMap<MeasureIndex, DeductedBy>,
+}
+
+impl Site {
+    /// Who has deducted from a measure; `None` when nobody said.
+    #[must_use]
+    pub fn deducted_by(&self, index: MeasureIndex) -> Option<DeductedBy> {
+        match self.measures.get(index).and_then(Option::as_ref) {
+            Some(measured) => measured.deducted_by,
+            None => self.deducted.get(&index).copied(),
+        }
+    }
 }
 
 /// Reads the date of a value, for facts that are dates.

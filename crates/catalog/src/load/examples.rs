@@ -289,6 +289,7 @@ fn site(
     let mut site = Site {
         measures: measures.values().map(|_| None).collect(),
         facts: facts.values().map(|_| None).collect(),
+        ..Site::default()
     };
     let mut is_whole = true;
     for written in &raw.measures {

@@ -127,6 +127,7 @@ pub(super) fn find(
     let mut site = Site {
         measures: measures(raw, &known.words, report),
         facts: known.facts.of_opening(&own, at, &known.words, report),
+        ..Site::default()
     };
     let readings = readings::fill_in(raw, &known.words, &mut site, report);
     one_deducts(raw, &known.words, &site, report);

@@ -175,7 +175,12 @@ impl Taken<'_> {
         let Some((index, measure)) = taken.next() else {
             return self.no_measure(side);
         };
-        let Some(size) = size else { return };
+        let Some(size) = size else {
+            // No reading of this side was taken; who deducts was said all the same.
+            site.deducted
+                .extend(self.written.deducted_by.map(|by| (index, by)));
+            return;
+        };
         let id = measure.id.as_str();
         if let Some(twice) = self.raw.measures.iter().find(|written| written.name == id) {
             return self.given_twice(id, twice.name_place.clone());

@@ -133,6 +133,7 @@ impl CodeFile {
         let mut site = Site {
             measures: of.measures.values().map(|_| None).collect(),
             facts: of.facts.values().map(|_| None).collect(),
+            ..Site::default()
         };
         for (name, value) in &case.values {
             if let Some(at) = self.measures.get(*name) {

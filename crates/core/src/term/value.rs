@@ -3,7 +3,7 @@
 //! Always holds: a term has the outcome that the judge would come to with the same measures, facts and waivers.
 //! Cost: one visit a term, parts first; never recursive.
 
-use astragal_model::{Cell, DeductedBy, Id, Outcome, RowMatch, Site, UndefinedCause, Value, Want, operate};
+use astragal_model::{Cell, Id, Outcome, RowMatch, Site, UndefinedCause, Value, Want, operate};
 
 use crate::term::{Arena, LookUpRow, Term, TermId};
 
@@ -50,16 +50,10 @@ impl Arena {
                 Some(measured) => Outcome::Known(measured.value.clone()),
                 None => Outcome::want(Want::Measure(*index)),
             },
-            Term::DeductedBy(index) => {
-                let measured = known.site.measures.get(*index).and_then(Option::as_ref);
-                match measured
-                    .and_then(|measured| measured.deducted_by)
-                    .map(DeductedBy::word)
-                {
-                    Some(word) => Outcome::Known(Value::Option(Id::new(word))),
-                    None => Outcome::want(Want::DeductedBy(*index)),
-                }
-            }
+            Term::DeductedBy(index) => match known.site.deducted_by(*index) {
+                Some(by) => Outcome::Known(Value::Option(Id::new(by.word()))),
+                None => Outcome::want(Want::DeductedBy(*index)),
+            },
             Term::Fact(index) => match known.site.facts.get(*index).and_then(Option::as_ref) {
                 Some(value) => Outcome::Known(value.clone()),
                 None => Outcome::want(Want::Fact(*index)),

@@ -57,7 +57,12 @@ impl Encode for Pick {
 
 impl Encode for Site {
     fn encode(&self, encoder: &mut Encoder<'_>) {
-        let Self { measures, facts } = self;
+        // Examples have no readings, which alone say who deducted from what was not taken.
+        let Self {
+            measures,
+            facts,
+            deducted: _,
+        } = self;
         let taken = measures
             .iter()
             .filter_map(|(index, measured)| Some((index, measured.as_ref()?)));

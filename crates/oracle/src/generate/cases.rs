@@ -45,7 +45,11 @@ pub(crate) fn case(chance: &mut Chance, world: &World) -> Case {
         .filter(|_| chance.percent(6));
     let left_out = left_out.map(Id::new).collect();
     Case {
-        site: Site { measures, facts },
+        site: Site {
+            measures,
+            facts,
+            ..Site::default()
+        },
         picks,
         wild: chance.percent(40),
         waivers: waivers(chance, world),

@@ -169,8 +169,12 @@ impl<'a> Reader<'a> {
                 _ => Answer::want(format!("measure {name}")),
             },
             Subject::DeductedBy(index) => {
-                let measured = self.setting.site.measures.get(index).and_then(Option::as_ref);
-                match measured.and_then(|measured| measured.deducted_by) {
+                let site = self.setting.site;
+                let said = match site.measures.get(index) {
+                    Some(Some(measured)) => measured.deducted_by,
+                    _ => site.deducted.get(&index).copied(),
+                };
+                match said {
                     Some(astragal_model::DeductedBy::Nobody) => Answer::Is(Datum::Word("nobody".to_owned())),
                     Some(astragal_model::DeductedBy::Dealer) => Answer::Is(Datum::Word("dealer".to_owned())),
                     Some(astragal_model::DeductedBy::Customer) => {

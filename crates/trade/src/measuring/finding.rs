@@ -72,7 +72,7 @@ pub enum Finding {
     PocketShallow(Number),
     /// What the level says does not go with what the diagonals say.
     LevelAgainstDiagonals,
-    /// Fewer than three readings of a side; so many were taken.
+    /// Fewer than three readings of a side; so many were taken, which may be none.
     FewerReadings(Side, usize),
     /// So many diagonals are missing, 1 or 2.
     DiagonalsMissing(usize),
@@ -129,6 +129,7 @@ impl Finding {
                 let found = format!("the pocket is {} deep", shown(depth));
                 outside(&found, "at least", &allowed.pocket_depth, unit)
             }
+            Self::FewerReadings(side, 0) => format!("no {side} was read"),
             Self::FewerReadings(side, read) => {
                 format!("{read} of 3 readings of the {side}: a smaller one may not have been read")
             }

@@ -130,6 +130,8 @@ const SAID: &[(&str, &str)] = &[
         "width 36, -, -; height 60, 60, 60",
         "1 of 3 readings of the width: a smaller one may not have been read",
     ),
+    ("height 60, 60, 60", "no width was read"),
+    ("width 36, 36, 36", "no height was read"),
     (
         "width 36, 36, 36",
         "diagonals missing: not known whether it is square",

@@ -26,7 +26,7 @@ fn judged(items: Vec<PriceItem>, files: &[(&str, &str)], size: [&str; 2], finish
     });
     let site = Site {
         measures: measured.into_iter().collect(),
-        facts: [].into_iter().collect(),
+        ..Site::default()
     };
     let setting = Setting {
         catalog: &catalog,

@@ -315,3 +315,34 @@ fn readings_in_json_are_those_in_toml() {
           help: correct the reading, or leave it out
     "#]].assert_eq(&lines_of(&read));
 }
+
+/// Nobody need be asked who deducts from a side that was not read: it was said of the readings as a whole.
+#[test]
+fn of_a_side_that_was_not_read_it_is_known_who_deducts() {
+    let said = |keys: &str| {
+        let file = order_of(&with(keys));
+        let opening = &file.order.openings[0];
+        let of = file.catalogs[&opening.units[0].catalog]
+            .catalog
+            .catalog
+            .declarations();
+        let by = |id: &str| {
+            let at = of.measures.iter().find(|(_, measure)| measure.id.as_str() == id);
+            at.and_then(|(at, _)| opening.site.deducted_by(at))
+                .map(DeductedBy::word)
+        };
+        [by("opening_width"), by("opening_height")]
+    };
+    let nobody = Some("nobody");
+    assert_eq!(
+        said("readings = { widths = [], heights = [60], deducted_by = \"nobody\" }"),
+        [nobody, nobody]
+    );
+    assert_eq!(said("readings = { widths = [], heights = [60] }"), [None, None]);
+    assert_eq!(
+        said(
+            "readings = { heights = [60], deducted_by = \"nobody\" }\nmeasures = { opening_width = { size = 36, deducted_by = \"dealer\" } }"
+        ),
+        [Some("dealer"), nobody]
+    );
+}

@@ -363,7 +363,11 @@ fn examples(layout: Layout) -> Vec<Example> {
         Example {
             id: Id::new("large"),
             picks: turned(vec![quoted, pick(SCREEN, "half")], layout.picks),
-            site: Site { measures, facts },
+            site: Site {
+                measures,
+                facts,
+                ..Site::default()
+            },
             date: date(2026, 7, 1),
             breaks: ids(&["too-large"]),
             undecided: Some(ids(&["screens"])),
