@@ -84,12 +84,16 @@ fn worked_out(unit: &QuotedUnit<'_>, index: MeasureIndex) -> &'static str {
         TakenSide::Width => &readings.widths,
         TakenSide::Height => &readings.heights,
     };
+    // Of one side alone there is no rectangle.
+    let is_sized = [&readings.widths, &readings.heights]
+        .iter()
+        .all(|three| three.iter().any(Option::is_some));
     let knows_askew = readings.diagonals.iter().all(Option::is_some)
         || readings.out_of_plumb.is_some()
         || readings.out_of_level.is_some();
     match (
         read.iter().any(Option::is_some),
-        knows_askew,
+        is_sized && knows_askew,
         measure.step.is_some(),
     ) {
         (false, ..) => "",

@@ -199,8 +199,11 @@ fn not_read(readings: &Readings) -> Vec<Finding> {
     }
     match &readings.diagonals {
         [Some(first), Some(second)] => {
+            let is_sized = [&readings.widths, &readings.heights]
+                .iter()
+                .all(|three| three.iter().any(Option::is_some));
             let differ = first != second;
-            if differ && readings.out_of_plumb.is_none() && readings.out_of_level.is_none() {
+            if is_sized && differ && readings.out_of_plumb.is_none() && readings.out_of_level.is_none() {
                 findings.push(Finding::EitherWay);
             }
         }
