@@ -10,7 +10,8 @@ mod sheet;
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use astragal_catalog::order::{ReadOptions, read_order};
+use astragal_catalog::drawn::NotDrawn;
+use astragal_catalog::order::{OrderFile, ReadOptions, ReadOrder, read_order};
 use astragal_core::complete::Aim;
 use astragal_drawing::{DrawingError, elevation_svg, sheet_html};
 use astragal_model::Id;
@@ -53,7 +54,7 @@ pub(crate) fn run(arguments: &DrawArguments) -> Exit {
     };
     match &arguments.opening {
         None => drawn_sheet(&quote, arguments.out.as_deref()),
-        Some(tag) => picture(&quote, tag, arguments.out.as_deref()),
+        Some(tag) => picture(&quote, tag, &read, file, arguments.out.as_deref()),
     }
 }
 
@@ -79,7 +80,7 @@ fn drawn_sheet(quote: &Quote<'_>, out: Option<&Path>) -> Exit {
 }
 
 /// The picture of one opening's unit.
-fn picture(quote: &Quote<'_>, tag: &str, out: Option<&Path>) -> Exit {
+fn picture(quote: &Quote<'_>, tag: &str, read: &ReadOrder, file: &OrderFile, out: Option<&Path>) -> Exit {
     let of_opening = |unit: &&QuotedUnit<'_>| unit.opening.tag == tag;
     let Some(unit) = quote.units.iter().find(of_opening) else {
         let tags: Vec<&str> = quote.units.iter().map(|unit| unit.opening.tag.as_str()).collect();
@@ -91,11 +92,30 @@ fn picture(quote: &Quote<'_>, tag: &str, out: Option<&Path>) -> Exit {
             Ok(svg) => write(svg, out, Exit::Holds),
             Err(error) => refused(&error),
         },
-        Err(why) => {
-            output::write_message(&format!("opening `{tag}` is not drawn: {why}\n"));
-            Exit::Undecided
-        }
+        Err(why) => not_drawn(unit, &why, read, file),
     }
+}
+
+/// Says why a unit is not drawn, and where the catalog says so.
+fn not_drawn(unit: &QuotedUnit<'_>, why: &NotDrawn, read: &ReadOrder, file: &OrderFile) -> Exit {
+    let whose = format!("opening `{}`", unit.opening.tag);
+    let places = file.catalogs.get(unit.used.id).map(|used| &used.catalog.places);
+    if let (NotDrawn::Wrong(fault), Some(places)) = (why, places) {
+        write_findings(
+            &[fault.finding(&whose, places)],
+            &read.sources,
+            "; nothing was drawn",
+        );
+        return Exit::Unreadable;
+    }
+    let because = elevation::because(unit.used.catalog, why);
+    let help = match why {
+        NotDrawn::NoDrawing => "add a `[drawing]` to it",
+        _ => "answer or measure that in the order",
+    };
+    let text = format!("{whose} is not drawn: {because}\n  = help: {help}\n");
+    output::write_message(&text);
+    Exit::Undecided
 }
 
 fn refused(error: &DrawingError) -> Exit {

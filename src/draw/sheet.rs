@@ -4,11 +4,12 @@ use std::collections::BTreeSet;
 
 use astragal_drawing::{Cell, Floor, Picture, Room, Sheet, Standing, Status};
 use astragal_model::measure_text::LengthUnit;
-use astragal_model::{RuleState, Standing as Follows, Subject, Verdict, Want};
+use astragal_model::{Choice, Origin, RuleState, Standing as Follows, Verdict, Want, Wants};
 
-use super::elevation::elevation;
+use super::elevation::{because, elevation};
 use crate::quote::words::CAUTION;
 use crate::quote::work::{Quote, QuotedUnit, SignOff};
+use crate::text::chosen::{chosen_line, filled_line, is_shown};
 
 pub(super) fn sheet(quote: &Quote<'_>) -> Sheet {
     let order = quote.order;
@@ -80,7 +81,7 @@ fn cell(unit: &QuotedUnit<'_>) -> Cell {
         quantity: opening.quantity,
         picture: match elevation(unit) {
             Ok(elevation) => Picture::Drawn(Box::new(elevation)),
-            Err(why) => Picture::NotDrawn(why),
+            Err(why) => Picture::NotDrawn(because(unit.used.catalog, &why)),
         },
         status: Some(status(unit)),
         lines: chosen(unit),
@@ -109,54 +110,86 @@ fn status(unit: &QuotedUnit<'_>) -> Status {
     Status { words, standing }
 }
 
-/// What was picked, in one line: `Casement; Hinged on the left; Satin nickel`.
+/// What was picked, in one line, and what was filled in beside the standard: `Chosen: Operation: Casement; Handle: Lever`, then
+/// `Filled in: Hinge: Egress hinge (the standard is Ordinary hinge)`.
 fn chosen(unit: &QuotedUnit<'_>) -> Vec<String> {
-    let catalog = unit.used.catalog;
-    let picked = unit
-        .filled
-        .choices
-        .iter()
-        .filter(|(_, choice)| choice.is_picked());
-    let labels = picked.filter_map(|(attribute, choice)| {
-        let option = choice.option()?;
-        let declared = catalog.declarations().attributes.at(attribute);
-        let label = declared.option(option).map(|entry| entry.label.clone());
-        let name = catalog.label_of(Subject::Attribute(attribute));
-        Some(format!("{name}: {}", label.unwrap_or_else(|| option.to_string())))
-    });
-    let labels: Vec<String> = labels.collect();
-    if labels.is_empty() {
-        Vec::new()
-    } else {
-        vec![labels.join("; ")]
-    }
-}
-
-/// What does not hold, what is wanted, what must be signed, and what only a waiver holds.
-fn cautions(unit: &QuotedUnit<'_>) -> Vec<String> {
-    let mut cautions: Vec<String> = Vec::new();
-    let mut wants: BTreeSet<&Want> = BTreeSet::new();
-    for finding in &unit.judgement.rules {
-        match (&finding.state, finding.standing) {
-            (RuleState::Undecided(more), Follows::Binds) => wants.extend(more),
-            (RuleState::Broken | RuleState::NoRow(_), Follows::Binds | Follows::SignOff) => {
-                cautions.push(finding.message.clone());
-            }
+    let (mut picked, mut filled_in) = (Vec::new(), Vec::new());
+    for (attribute, choice) in unit.filled.choices.iter() {
+        match choice {
+            Choice::Chosen {
+                origin: Origin::Picked { .. },
+                ..
+            } => picked.extend(chosen_line(unit, attribute)),
+            Choice::Chosen {
+                origin: Origin::Completed,
+                ..
+            } if is_shown(unit, attribute) => filled_in.extend(filled_line(unit, attribute)),
             _ => {}
         }
     }
+    let lines = [("Chosen", picked), ("Filled in", filled_in)].into_iter();
+    let lines = lines.filter(|(_, choices)| !choices.is_empty());
+    lines
+        .map(|(heading, choices)| format!("{heading}: {}", choices.join("; ")))
+        .collect()
+}
+
+/// What does not hold, what is wanted, what must be signed, what only a waiver holds, and what is warned of.
+fn cautions(unit: &QuotedUnit<'_>) -> Vec<String> {
+    let mut cautions: Vec<String> = Vec::new();
+    let mut wants: BTreeSet<&Want> = BTreeSet::new();
+    let (mut signed, mut warned) = (Vec::new(), Vec::new());
+    for finding in &unit.judgement.rules {
+        let message = &finding.message;
+        match (&finding.state, finding.standing) {
+            (RuleState::Undecided(more), Follows::Binds) => wants.extend(more),
+            (_, Follows::Binds) => cautions.push(message.clone()),
+            (RuleState::Undecided(more), Follows::SignOff) => {
+                signed.push(("May need a sign-off", Some(more), message));
+            }
+            (_, Follows::SignOff) => signed.push(("Needs a sign-off", None, message)),
+            (RuleState::Undecided(more), Follows::Warns) => {
+                warned.push(("May be a warning", Some(more), message));
+            }
+            (_, Follows::Warns) => warned.push(("Warning", None, message)),
+            _ => {}
+        }
+    }
+    if unit.completion.is_impossible {
+        cautions.push("Nothing holds with what is pinned; see the quote.".to_owned());
+    } else if let Some(least) = unit.completion.least_changes {
+        cautions.push(format!(
+            "Choices that must change: {least} at least; see the quote."
+        ));
+    }
     if !wants.is_empty() {
-        let wants = wants.into_iter().map(|want| unit.used.catalog.show_want(want));
+        let wants = wants.iter().map(|want| unit.used.catalog.show_want(want));
         cautions.push(format!(
             "Ask or measure: {}.",
             wants.collect::<Vec<_>>().join("; ")
         ));
     }
+    let told = |(heading, more, message): (&str, Option<&Wants>, &String)| {
+        let waits = more.map(|more| not_known(unit, more, &wants));
+        format!("{heading}{}: {message}", waits.unwrap_or_default())
+    };
+    cautions.extend(signed.into_iter().map(told));
     for finding in unit.waived() {
         cautions.push(format!("Held by a waiver: {}", finding.message));
     }
+    cautions.extend(warned.into_iter().map(told));
     cautions.dedup();
     cautions
+}
+
+/// ` (not known: Zone)`, without what is `asked` for anyhow.
+fn not_known(unit: &QuotedUnit<'_>, wants: &Wants, asked: &BTreeSet<&Want>) -> String {
+    let more = wants.iter().filter(|want| !asked.contains(want));
+    let more: Vec<String> = more.map(|want| unit.used.catalog.show_want(want)).collect();
+    if more.is_empty() {
+        return String::new();
+    }
+    format!(" (not known: {})", more.join(", "))
 }
 
 fn notes(quote: &Quote<'_>) -> Vec<String> {

@@ -44,6 +44,15 @@ pub(crate) fn chosen_line(unit: &QuotedUnit<'_>, attribute: AttributeIndex) -> O
     option_shown(unit, attribute).map(|shown| format!("{label}: {shown}"))
 }
 
+/// `Hinge: Egress hinge (the standard is Ordinary hinge)`: an option, and the standard that it stands for where it is another.
+pub(crate) fn filled_line(unit: &QuotedUnit<'_>, attribute: AttributeIndex) -> Option<String> {
+    let line = chosen_line(unit, attribute)?;
+    Some(match standard_left(unit, attribute) {
+        Some(standard) => format!("{line} (the standard is {standard})"),
+        None => line,
+    })
+}
+
 fn option_shown(unit: &QuotedUnit<'_>, attribute: AttributeIndex) -> Option<String> {
     let option = unit.filled.choices.get(attribute)?.option()?;
     let value = Value::Option(option.clone());
@@ -82,14 +91,11 @@ fn groups<'a>(unit: &QuotedUnit<'a>) -> Vec<Group<'a>> {
         if !is_shown(unit, index) {
             continue;
         }
-        let Some(mut line) = chosen_line(unit, index) else {
+        let Some(mut line) = filled_line(unit, index) else {
             continue;
         };
         if let Origin::Picked { quoted: Some(date) } = origin {
             line = format!("{line} (quoted {date})");
-        }
-        if let Some(standard) = standard_left(unit, index) {
-            line = format!("{line} (the standard is {standard})");
         }
         let title = attribute.section.as_deref();
         let known = groups.iter().any(|group| group.title == title);

@@ -4,7 +4,7 @@
 //! not included is shown and marked.
 
 mod checked;
-mod chosen;
+pub(crate) mod chosen;
 mod completed;
 mod explained;
 mod header;

@@ -59,6 +59,7 @@ impl Case {
 const CATALOG: &str = "hinged/catalog.toml";
 const PAIRS: &str = "hinged/colour-pairs.csv";
 const DEDUCTIONS: &str = "hinged/deductions.csv";
+const DRAWING: &str = "hinged/drawing.toml";
 const EXAMPLES: &str = "hinged/examples.toml";
 const BOOK: &str = "books/hinged-2026/book.toml";
 const AMOUNTS: &str = "books/hinged-2026/amounts.csv";
@@ -374,6 +375,7 @@ const PROOFS: &[Case] = &[
     case("An example breaks something else", EXAMPLES, ("opening_width = \"37\"", "opening_width = \"35\""), "EXAMPLE_DIFFERS"),
     case("A total has changed", EXAMPLES, ("amount = \"225.00\"", "amount = \"224.00\""), "EXAMPLE_DIFFERS")
         .advice("Is the amount in the book right, or the example? The one that is wrong is to be changed."),
+    case("A unit cannot be drawn", DRAWING, ("sash = '\"2\"'", "sash = '\"20\"'"), "NOT_DRAWN"),
     case("A rule has no example", EXAMPLES, ("breaks = [\"no-big-triple\"]", ""), "RULE_WITHOUT_EXAMPLE")
         .edit(Edit::Replace(
             "[[example]]\nid = \"big-triple\"\npicks = [{ attribute = \"operation\", option = \"fixed\" }, { attribute = \"glass\", option = \"triple\" }]\nmeasures = { opening_width = \"60\", opening_height = \"60\" }\ndate = 2026-11-25\nbreaks = [\"no-big-triple\"]\n",

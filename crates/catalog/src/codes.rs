@@ -7,7 +7,7 @@
 //! Source: our own.
 
 /// The codes, sorted, each with its meaning.
-pub const CODES: [(&str, &str); 164] = [
+pub const CODES: [(&str, &str); 165] = [
     (
         "ALTERNATE_OF_ALTERNATE",
         "an opening is an alternate to one that is an alternate itself",
@@ -197,6 +197,10 @@ pub const CODES: [(&str, &str); 164] = [
     (
         "NOT_DEALER",
         "a rule of a policy has another authority than the dealer's",
+    ),
+    (
+        "NOT_DRAWN",
+        "a unit cannot be drawn as `[drawing]` of its catalog says",
     ),
     (
         "NOT_GUARDED",

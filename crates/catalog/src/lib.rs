@@ -9,6 +9,7 @@
 
 pub mod check;
 pub mod codes;
+pub mod drawn;
 pub mod finding;
 pub mod library_files;
 pub mod nearest;

@@ -7,14 +7,54 @@
 
 use std::fmt;
 
+/// A length of an elevation; dividers and panels are counted from 1, from the top or from the left.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+#[non_exhaustive]
+pub enum LengthOf {
+    /// The width over the frame.
+    Width,
+    /// The height over the frame.
+    Height,
+    /// The face of the frame.
+    Frame,
+    /// Where a divider stands.
+    Divider(usize),
+    /// How wide the bar of a divider is.
+    DividerBar(usize),
+    /// The face of the sash of a panel.
+    Sash(usize),
+    /// The bar of the grille of a panel.
+    GrilleBar(usize),
+    /// The height of the top row of the grille of a panel.
+    TopRow(usize),
+    /// The inset of the grille of a panel.
+    Inset(usize),
+}
+
+impl fmt::Display for LengthOf {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(match self {
+            LengthOf::Width => "width",
+            LengthOf::Height => "height",
+            LengthOf::Frame => "face of the frame",
+            LengthOf::Divider(_) => "place of a divider",
+            LengthOf::DividerBar(_) => "bar of a divider",
+            LengthOf::Sash(_) => "face of a sash",
+            LengthOf::GrilleBar(_) => "bar of the grille",
+            LengthOf::TopRow(_) => "height of the top row",
+            LengthOf::Inset(_) => "inset of the grille",
+        })
+    }
+}
+
 /// Why something cannot be drawn.
 #[derive(Clone, PartialEq, Eq, Debug)]
 #[non_exhaustive]
 pub enum DrawingError {
     /// A length is not one that can be drawn.
     Length {
-        /// Which: `width`, `bar of the grille`.
-        what: String,
+        /// Which.
+        what: LengthOf,
         /// What was found, as a person writes it.
         found: String,
         /// What is expected.

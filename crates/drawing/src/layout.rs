@@ -9,7 +9,7 @@
 use astragal_exact::{LengthUnit, Number, format_length};
 
 use crate::elevation::{Along, Arrangement, Divider, Elevation, Grille, GrillePattern, Panel};
-use crate::error::DrawingError;
+use crate::error::{DrawingError, LengthOf};
 use crate::geometry::Region;
 use crate::limit::{
     DIMENSIONS_MOST, LABEL_MOST, LENGTH_BITS_MOST, LINES_MOST, LITES_MOST, PANELS_MOST, SIZE_LEAST,
@@ -32,6 +32,14 @@ pub(crate) struct Placed<'a> {
     pub(crate) glass: Region,
 }
 
+/// Finds out whether a unit can be drawn, without drawing it.
+///
+/// # Errors
+/// As [`crate::elevation_svg`], which draws whatever passes here.
+pub fn check_elevation(elevation: &Elevation) -> Result<(), DrawingError> {
+    layout(elevation).map(|_| ())
+}
+
 /// Places the parts of a unit.
 pub(crate) fn layout(elevation: &Elevation) -> Result<Layout<'_>, DrawingError> {
     check_texts(elevation)?;
@@ -41,7 +49,10 @@ pub(crate) fn layout(elevation: &Elevation) -> Result<Layout<'_>, DrawingError> 
         words.length(&SIZE_LEAST.into()),
         words.length(&SIZE_MOST.into())
     );
-    for (what, length) in [("width", &elevation.width), ("height", &elevation.height)] {
+    for (what, length) in [
+        (LengthOf::Width, &elevation.width),
+        (LengthOf::Height, &elevation.height),
+    ] {
         let fits = *length >= Number::from(SIZE_LEAST) && *length <= Number::from(SIZE_MOST);
         words.expect(fits && is_measure(length), what, length, &expected)?;
     }
@@ -54,7 +65,7 @@ pub(crate) fn layout(elevation: &Elevation) -> Result<Layout<'_>, DrawingError> 
     let face = &elevation.frame.face;
     words.expect(
         !face.is_negative() && is_measure(face),
-        "face of the frame",
+        LengthOf::Frame,
         face,
         "a length of 0 or more",
     )?;
@@ -93,7 +104,7 @@ fn divided(arrangement: &Arrangement, opening: &Region, words: Words) -> Result<
     };
     let mut spans = Vec::new();
     for (position, divider) in dividers.iter().enumerate() {
-        let (low, high) = bar(divider, words)?;
+        let (low, high) = bar(divider, position + 1, words)?;
         if low <= begin || high >= *end {
             return Err(DrawingError::DividerPlace {
                 number: position + 1,
@@ -121,12 +132,12 @@ fn across(opening: &Region, stacked: bool, (begin, end): (Number, Number)) -> Re
 }
 
 /// Where the bar of a divider begins and ends.
-fn bar(divider: &Divider, words: Words) -> Result<(Number, Number), DrawingError> {
+fn bar(divider: &Divider, number: usize, words: Words) -> Result<(Number, Number), DrawingError> {
     let Divider { at, bar } = divider;
-    words.expect(is_measure(at), "place of a divider", at, "a measure")?;
+    words.expect(is_measure(at), LengthOf::Divider(number), at, "a measure")?;
     words.expect(
         !bar.is_negative() && is_measure(bar),
-        "bar of a divider",
+        LengthOf::DividerBar(number),
         bar,
         "a length of 0 or more",
     )?;
@@ -140,7 +151,7 @@ fn placed(panel: &Panel, outer: Region, number: usize, words: Words) -> Result<P
         Some(face) => {
             words.expect(
                 face.is_positive() && is_measure(face),
-                "face of a sash",
+                LengthOf::Sash(number),
                 face,
                 "a length above 0",
             )?;
@@ -161,7 +172,7 @@ fn check_grille(grille: &Grille, glass: &Region, panel: usize, words: Words) -> 
     let bar = &grille.bar;
     words.expect(
         bar.is_positive() && is_measure(bar),
-        "bar of the grille",
+        LengthOf::GrilleBar(panel),
         bar,
         "a length above 0",
     )?;
@@ -189,7 +200,7 @@ fn check_grille(grille: &Grille, glass: &Region, panel: usize, words: Words) -> 
             }
             words.expect(
                 height.is_positive() && is_measure(height),
-                "height of the top row",
+                LengthOf::TopRow(panel),
                 height,
                 "a length above 0",
             )?;
@@ -198,7 +209,7 @@ fn check_grille(grille: &Grille, glass: &Region, panel: usize, words: Words) -> 
         GrillePattern::Prairie { inset } => {
             words.expect(
                 inset.is_positive() && is_measure(inset),
-                "inset of the grille",
+                LengthOf::Inset(panel),
                 inset,
                 "a length above 0",
             )?;
@@ -303,12 +314,18 @@ impl Words {
         )
     }
 
-    fn expect(self, holds: bool, what: &str, length: &Number, expected: &str) -> Result<(), DrawingError> {
+    fn expect(
+        self,
+        holds: bool,
+        what: LengthOf,
+        length: &Number,
+        expected: &str,
+    ) -> Result<(), DrawingError> {
         if holds {
             return Ok(());
         }
         Err(DrawingError::Length {
-            what: what.to_owned(),
+            what,
             found: self.length(length),
             expected: expected.to_owned(),
         })

@@ -131,7 +131,8 @@ pub use elevation::{
     Along, Arrangement, Dimension, Divider, Elevation, Frame, Glass, Grille, GrillePattern, Operation, Panel,
     Screen, Side, Swing,
 };
-pub use error::DrawingError;
+pub use error::{DrawingError, LengthOf};
+pub use layout::check_elevation;
 pub use scale::Scale;
 pub use sheet::{Cell, Floor, Picture, Room, Sheet, Standing, Status, sheet_html};
 pub use single::{elevation_svg, elevation_svg_at};

@@ -6,7 +6,7 @@ mod reading;
 
 use astragal_drawing::{
     Along, Arrangement, Dimension, Divider, Elevation, Frame, Glass, Grille, GrillePattern, Operation, Panel,
-    Screen, Side, Swing, elevation_svg,
+    Screen, Side, Swing, check_elevation, elevation_svg,
 };
 use astragal_exact::{LengthUnit, Number};
 use proptest::collection::vec;
@@ -265,7 +265,10 @@ proptest! {
         unit.title = vec![texts[2].clone()];
         match elevation_svg(&unit) {
             Ok(text) => prop_assert!(Document::parse(&text).is_ok(), "{text}"),
-            Err(error) => prop_assert!(!error.to_string().is_empty()),
+            Err(error) => {
+                prop_assert!(!error.to_string().is_empty());
+                prop_assert_eq!(check_elevation(&unit), Err(error));
+            }
         }
     }
 

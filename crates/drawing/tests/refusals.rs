@@ -7,7 +7,7 @@ mod reading;
 use astragal_drawing::limit::{CELLS_MOST, DIMENSIONS_MOST, LABEL_MOST, PANELS_MOST, TEXT_MOST};
 use astragal_drawing::{
     Along, Arrangement, Cell, Dimension, Divider, DrawingError, Elevation, Floor, Grille, GrillePattern,
-    Operation, Panel, Picture, Room, Sheet, elevation_svg, sheet_html,
+    Operation, Panel, Picture, Room, Sheet, check_elevation, elevation_svg, sheet_html,
 };
 use astragal_exact::{LengthUnit, Number};
 use reading::{colonial, inches, meeting, one, sash, unit, white};
@@ -19,7 +19,10 @@ fn plain() -> Elevation {
 fn refused(unit: &Elevation) -> DrawingError {
     match elevation_svg(unit) {
         Ok(text) => panic!("drawn: {text}"),
-        Err(error) => error,
+        Err(error) => {
+            assert_eq!(check_elevation(unit).as_ref(), Err(&error));
+            error
+        }
     }
 }
 

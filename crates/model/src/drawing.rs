@@ -7,15 +7,17 @@
 //! what is wanted. Nothing here takes part in a decision or a price.
 //! Cost: linear in the expressions.
 
+mod pen;
+
 use astragal_exact::Number;
 
-use crate::evaluate::Environment;
 use crate::expression::Expression;
 use crate::fill::{Mode, settle};
 use crate::id::{AttributeIndex, Id};
 use crate::setting::Setting;
-use crate::unit::{Choice, Unit};
-use crate::value::{Outcome, Value, Wants};
+use crate::unit::Unit;
+use crate::value::{UndefinedCause, Wants};
+use pen::Pen;
 
 /// How units of a catalog are drawn.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -157,6 +159,8 @@ pub struct Drawn {
     pub frame: Number,
     /// The attribute and option that colour frame and sashes.
     pub frame_colour: (AttributeIndex, Id),
+    /// The position of its layout in the drawing.
+    pub layout: usize,
     /// How the panels share the unit.
     pub arranged: Arranged,
     /// The panels, from the left or from the top.
@@ -183,12 +187,47 @@ pub struct DrawnPanel {
 /// Bars as they are to be drawn.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct DrawnGrille {
+    /// Its position among the grilles of the drawing.
+    pub grille: usize,
     /// How they run.
     pub pattern: GrillePattern<Number>,
     /// How wide a bar is.
     pub bar: Number,
     /// The attribute and option that colour them.
     pub colour: (AttributeIndex, Id),
+}
+
+/// Where in a drawing something is written; positions count from 0.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum DrawingKey {
+    /// The drawing as a whole.
+    Whole,
+    /// `width`.
+    Width,
+    /// `height`.
+    Height,
+    /// `frame`.
+    Frame,
+    /// `frame_colour`.
+    FrameColour,
+    /// The condition of a layout.
+    LayoutWhen(usize),
+    /// A divider of a layout.
+    Divider(usize, usize),
+    /// The sash of a layout.
+    Sash(usize),
+    /// The condition of a grille.
+    GrilleWhen(usize),
+    /// How the bars of a grille run.
+    GrillePattern(usize),
+    /// The bar of a grille.
+    GrilleBar(usize),
+    /// The colour of a grille.
+    GrilleColour(usize),
+    /// The condition of a screen.
+    ScreenWhen(usize),
+    /// The condition of a mark on the glass.
+    MarkWhen(usize),
 }
 
 /// Why a unit is not drawn.
@@ -198,8 +237,10 @@ pub enum Undrawn {
     NoDrawing,
     /// It depends on what is wanted.
     Unknown(Wants),
-    /// No layout is for this unit, or a size has no value.
+    /// No layout is for this unit.
     NoLayout,
+    /// Something has no value for this unit, and why.
+    NoValue(DrawingKey, UndefinedCause),
 }
 
 /// Works out how one unit is drawn.
@@ -213,116 +254,33 @@ pub fn draw(setting: &Setting<'_>, unit: &Unit) -> Result<Drawn, Undrawn> {
     let pen = Pen {
         environment: &environment,
     };
-    let layout = pen.first(&drawing.layouts)?;
-    let sash = layout.sash.as_ref().map(|sash| pen.magnitude(sash)).transpose()?;
+    let (number, layout) = pen.first(&drawing.layouts)?;
+    let sash = layout.sash.as_ref();
+    let sash = sash.map(|sash| pen.magnitude(sash, DrawingKey::Sash(number)));
+    let sash = sash.transpose()?;
     let mut panels = Vec::new();
     for (position, motion) in layout.panels.iter().enumerate() {
+        let screens = pen.on(&drawing.screens, position, DrawingKey::ScreenWhen)?;
         panels.push(DrawnPanel {
             motion: *motion,
             sash: sash.clone(),
             grille: pen.grille(&drawing.grilles, position)?,
-            screen: pen.on(&drawing.screens, position)?.first().map(|side| **side),
+            screen: screens.first().map(|(_, side)| **side),
             marks: pen.marks(&drawing.marks, position)?,
         });
     }
-    let divided_at = layout.divided_at.iter().map(|at| pen.magnitude(at));
+    let dividers = layout.divided_at.iter().enumerate();
+    let divided_at = dividers.map(|(divider, at)| pen.magnitude(at, DrawingKey::Divider(number, divider)));
     Ok(Drawn {
-        width: pen.magnitude(&drawing.width)?,
-        height: pen.magnitude(&drawing.height)?,
-        frame: pen.magnitude(&drawing.frame)?,
-        frame_colour: pen.option(drawing.frame_colour)?,
+        width: pen.magnitude(&drawing.width, DrawingKey::Width)?,
+        height: pen.magnitude(&drawing.height, DrawingKey::Height)?,
+        frame: pen.magnitude(&drawing.frame, DrawingKey::Frame)?,
+        frame_colour: pen.option(drawing.frame_colour, DrawingKey::FrameColour)?,
+        layout: number,
         arranged: layout.arranged,
         panels,
         divided_at: divided_at.collect::<Result<_, _>>()?,
     })
-}
-
-/// Works out values for a drawing; what is not known or has no value is why there is none.
-struct Pen<'a> {
-    environment: &'a Environment<'a>,
-}
-
-impl Pen<'_> {
-    fn known(&self, outcome: Outcome) -> Result<Value, Undrawn> {
-        match outcome {
-            Outcome::Known(value) => Ok(value),
-            Outcome::Unknown(wants) => Err(Undrawn::Unknown(wants)),
-            Outcome::Undefined(_) => Err(Undrawn::NoLayout),
-        }
-    }
-
-    fn magnitude(&self, expression: &Expression) -> Result<Number, Undrawn> {
-        let value = self.known(self.environment.evaluate(expression))?;
-        value.magnitude().cloned().ok_or(Undrawn::NoLayout)
-    }
-
-    fn holds(&self, when: Option<&Expression>) -> Result<bool, Undrawn> {
-        match when {
-            None => Ok(true),
-            Some(when) => Ok(self.known(self.environment.evaluate(when))? == Value::Bool(true)),
-        }
-    }
-
-    fn option(&self, attribute: AttributeIndex) -> Result<(AttributeIndex, Id), Undrawn> {
-        match self.environment.unit.choices.at(attribute) {
-            Choice::Chosen { option, .. } => Ok((attribute, option.clone())),
-            Choice::NotAsked => Err(Undrawn::NoLayout),
-            Choice::Open => Err(Undrawn::Unknown(
-                self.environment.open_wants.at(attribute).clone(),
-            )),
-        }
-    }
-
-    fn first<'l>(&self, layouts: &'l [Layout]) -> Result<&'l Layout, Undrawn> {
-        for layout in layouts {
-            if self.holds(layout.when.as_ref())? {
-                return Ok(layout);
-            }
-        }
-        Err(Undrawn::NoLayout)
-    }
-
-    /// What lies on a panel, in the order of the catalog.
-    fn on<'l, T>(&self, all: &'l [OnPanels<T>], panel: usize) -> Result<Vec<&'l T>, Undrawn> {
-        let mut there = Vec::new();
-        for one in all {
-            let is_meant = one.panels.is_empty() || one.panels.contains(&panel);
-            if is_meant && self.holds(one.when.as_ref())? {
-                there.push(&one.what);
-            }
-        }
-        Ok(there)
-    }
-
-    fn marks(&self, all: &[OnPanels<GlassMark>], panel: usize) -> Result<Vec<GlassMark>, Undrawn> {
-        let mut marks: Vec<GlassMark> = self.on(all, panel)?.into_iter().copied().collect();
-        marks.sort_unstable();
-        marks.dedup();
-        Ok(marks)
-    }
-
-    fn grille(&self, all: &[OnPanels<GrilleDrawing>], panel: usize) -> Result<Option<DrawnGrille>, Undrawn> {
-        let there = self.on(all, panel)?;
-        let Some(grille) = there.first() else {
-            return Ok(None);
-        };
-        let pattern = match &grille.pattern {
-            GrillePattern::Grid { columns, rows } => GrillePattern::Grid {
-                columns: self.magnitude(columns)?,
-                rows: self.magnitude(rows)?,
-            },
-            GrillePattern::Perimeter(inset) => GrillePattern::Perimeter(self.magnitude(inset)?),
-            GrillePattern::TopRow { columns, height } => GrillePattern::TopRow {
-                columns: self.magnitude(columns)?,
-                height: self.magnitude(height)?,
-            },
-        };
-        Ok(Some(DrawnGrille {
-            pattern,
-            bar: self.magnitude(&grille.bar)?,
-            colour: self.option(grille.colour)?,
-        }))
-    }
 }
 
 impl Drawing {

@@ -8,6 +8,7 @@ use std::collections::BTreeSet;
 use jiff::civil::Date;
 
 use crate::catalog::Catalog;
+use crate::drawing::{Drawn, Undrawn, draw};
 use crate::fill::fill;
 use crate::id::Id;
 use crate::judge::{Judgement, RoomFinding, RoomState, RoomUnit, RuleState, Total, judge, judge_room};
@@ -104,6 +105,16 @@ impl Example {
             let unit = fill(setting, &self.picks);
             let alone = RoomUnit { setting, unit: &unit };
             judge_room(&[alone])
+        })
+    }
+
+    /// Fills the example and works out how its unit is drawn.
+    ///
+    /// # Errors
+    /// [`Undrawn`] says why it is not.
+    pub fn draw(&self, catalog: &Catalog) -> Result<Drawn, Undrawn> {
+        self.in_setting(catalog, None, None, |setting| {
+            draw(setting, &fill(setting, &self.picks))
         })
     }
 

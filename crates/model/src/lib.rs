@@ -43,8 +43,8 @@ pub use bounds::Bounds;
 pub use catalog::{Catalog, CatalogError, Declarations, Part};
 pub use currency::Currency;
 pub use drawing::{
-    Arranged, Drawing, Drawn, DrawnGrille, DrawnPanel, GlassMark, GrilleDrawing, GrillePattern, Layout,
-    OnPanels, PanelMotion, ScreenSide, Undrawn, draw,
+    Arranged, Drawing, DrawingKey, Drawn, DrawnGrille, DrawnPanel, GlassMark, GrilleDrawing, GrillePattern,
+    Layout, OnPanels, PanelMotion, ScreenSide, Undrawn, draw,
 };
 pub use example::{Example, ExpectedTotal, Mismatch};
 pub use expression::{

@@ -6,9 +6,10 @@
 
 use astragal_model::{
     Arranged, Attribute, AttributeIndex, Audience, Authorities, Bounds, Catalog, Date, Declarations, Drawing,
-    Drawn, DrawnGrille, Expression, Function, GlassMark, GrilleDrawing, GrillePattern, Id, Layout, Measure,
-    MeasureIndex, Measured, Number, OnPanels, OptionEntry, PanelMotion, Pick, ScreenSide, Setting, Site,
-    Standard, Subject, TradeFunction, Undrawn, Value, ValueType, Want, Wants, draw, fill,
+    DrawingKey, Drawn, DrawnGrille, Expression, Function, GlassMark, GrilleDrawing, GrillePattern, Id,
+    Layout, Measure, MeasureIndex, Measured, Number, OnPanels, OptionEntry, PanelMotion, Pick, ScreenSide,
+    Setting, Site, Standard, Subject, TradeFunction, UndefinedCause, Undrawn, Value, ValueType, Want, Wants,
+    draw, fill,
 };
 
 const OPERATION: AttributeIndex = AttributeIndex(0);
@@ -274,13 +275,18 @@ fn a_size_without_a_value_is_not_drawn() {
     let weight = Function::Trade(TradeFunction::PoundsOfGlass);
     let of_nothing = vec![inches(1_000), Expression::Literal(Value::Area(Number::ONE))];
     let change = with_drawing(|drawing| drawing.frame = Expression::Call(weight, of_nothing));
-    assert_eq!(drawn_with(change, LEFT), Err(Undrawn::NoLayout));
+    let found = drawn_with(change, LEFT);
+    assert!(
+        matches!(found, Err(Undrawn::NoValue(DrawingKey::Frame, _))),
+        "{found:?}"
+    );
 }
 
 #[test]
 fn a_colour_that_is_not_asked_is_not_drawn() {
     let change = with_drawing(|drawing| drawing.frame_colour = BARS);
-    assert_eq!(drawn_with(change, LEFT), Err(Undrawn::NoLayout));
+    let not_asked = Undrawn::NoValue(DrawingKey::FrameColour, UndefinedCause::NotAsked(BARS));
+    assert_eq!(drawn_with(change, LEFT), Err(not_asked));
 }
 
 #[test]
@@ -297,6 +303,8 @@ fn the_first_layout_that_holds_is_drawn() {
     });
     let found = drawn_with(change, &[(OPERATION, "other")]).unwrap();
     assert_eq!((found.arranged, found.panels.len()), (Arranged::Stacked, 2));
+    // It stands behind all the others.
+    assert_eq!(found.layout, 4);
     let always_first = with_drawing(|drawing| {
         for layout in &mut drawing.layouts {
             layout.when = None;
@@ -363,9 +371,10 @@ fn a_grille_is_drawn_in_its_pattern_and_in_the_colour_of_its_bars() {
             },
         ),
     ];
-    for (option, pattern) in rows {
+    for (grille, (option, pattern)) in rows.into_iter().enumerate() {
         let found = drawn(&[(OPERATION, "slider"), (GRILLE, option), (BARS, "brass")]).unwrap();
         let expected = DrawnGrille {
+            grille,
             pattern,
             bar: Number::ONE,
             colour: (BARS, Id::new("brass")),

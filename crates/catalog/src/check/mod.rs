@@ -5,9 +5,10 @@
 //!
 //! Always holds: findings are all returned at once, sorted, each once; nothing is left unchecked without a finding that
 //! says so.
-//! Cost: that of reading; one judgement an example.
+//! Cost: that of reading; one judgement and one drawing an example.
 
 mod checked_book;
+mod drawings;
 mod examples;
 mod explain;
 mod peek;

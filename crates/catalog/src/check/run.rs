@@ -8,7 +8,7 @@ use std::path::Path;
 use astragal_model::{Book, Catalog, Id, Policy};
 
 use super::peek::{Peek, peek};
-use super::{BookSummary, CatalogSummary, CheckedBook, PolicySummary, Summary, examples};
+use super::{BookSummary, CatalogSummary, CheckedBook, PolicySummary, Summary, drawings, examples};
 use crate::book::{book_header, load_book};
 use crate::finding::{Finding, Findings, Place, Severity};
 use crate::library_files::{Library, LibraryPath, Member, MemberKind};
@@ -243,6 +243,7 @@ impl<'a> Check<'a> {
             }
         }
         examples::prove(&catalog, &places, &books, self.findings);
+        drawings::prove(&catalog, &places, self.findings);
     }
 
     /// The book of an example; a finding when there is none or it is for another catalog.

@@ -1,6 +1,7 @@
 //! One helper: a library in, findings and what is there out.
 
 mod deep;
+mod drawings;
 mod examples;
 mod explained;
 mod library;

@@ -1,12 +1,15 @@
 //! How units are drawn: names and types of `[drawing]`.
 
+use std::collections::BTreeMap;
+
 use astragal_model::{
-    AttributeIndex, Drawing, Expression, GrilleDrawing, GrillePattern, Layout, OnPanels, Subject, ValueType,
+    AttributeIndex, Drawing, DrawingKey, Expression, GrilleDrawing, GrillePattern, Layout, OnPanels, Subject,
+    ValueType,
 };
 
 use super::resolver::Resolver;
 use crate::declare::{RawDrawing, RawGrille, RawLayoutDrawing, RawOnPanels, RawPattern};
-use crate::finding::Finding;
+use crate::finding::{Finding, Place};
 use crate::typed::{Parsed, PlacedText, Type};
 
 /// The drawing; the outer `None` means that findings say why.
@@ -37,6 +40,51 @@ pub(super) fn drawing(raw: Option<&RawDrawing>, resolver: &Resolver<'_>) -> Opti
         screens: screens?,
         marks: marks?,
     }))
+}
+
+/// Where each key of the drawing stands.
+pub(super) fn keys(raw: &RawDrawing) -> BTreeMap<DrawingKey, Place> {
+    let mut keys = BTreeMap::from([(DrawingKey::Whole, raw.place.clone())]);
+    let mut add = |key, text: Option<&PlacedText>| {
+        keys.extend(text.map(|text| (key, text.place.clone())));
+    };
+    add(DrawingKey::Width, raw.width.as_ref().map(|it| &it.text));
+    add(DrawingKey::Height, raw.height.as_ref().map(|it| &it.text));
+    add(DrawingKey::Frame, raw.frame.as_ref().map(|it| &it.text));
+    add(DrawingKey::FrameColour, raw.frame_colour.as_ref());
+    for (number, layout) in positions(&raw.layouts) {
+        add(DrawingKey::LayoutWhen(number), when(layout.when.as_ref()));
+        for (divider, at) in layout.divided_at.iter().enumerate() {
+            add(DrawingKey::Divider(number, divider), Some(&at.text));
+        }
+        add(DrawingKey::Sash(number), layout.sash.as_ref().map(|it| &it.text));
+    }
+    for (number, grille) in positions(&raw.grilles) {
+        let (RawPattern::Grid { columns: size, .. }
+        | RawPattern::Perimeter(size)
+        | RawPattern::TopRow { columns: size, .. }) = &grille.pattern;
+        add(DrawingKey::GrilleWhen(number), when(grille.on.when.as_ref()));
+        add(DrawingKey::GrillePattern(number), Some(&size.text));
+        add(DrawingKey::GrilleBar(number), Some(&grille.bar.text));
+        add(DrawingKey::GrilleColour(number), Some(&grille.colour));
+    }
+    for (number, (on, _)) in positions(&raw.screens) {
+        add(DrawingKey::ScreenWhen(number), when(on.when.as_ref()));
+    }
+    for (number, (on, _)) in positions(&raw.marks) {
+        add(DrawingKey::MarkWhen(number), when(on.when.as_ref()));
+    }
+    keys
+}
+
+fn when(condition: Option<&Parsed>) -> Option<&PlacedText> {
+    condition.map(|condition| &condition.text)
+}
+
+/// What was read, each with its position.
+fn positions<R>(raws: &[Option<R>]) -> impl Iterator<Item = (usize, &R)> {
+    let numbered = raws.iter().enumerate();
+    numbered.filter_map(|(number, raw)| Some((number, raw.as_ref()?)))
 }
 
 /// Everything is read, so that the findings of each are made.

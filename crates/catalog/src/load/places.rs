@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use astragal_model::Id;
+use astragal_model::{DrawingKey, Id};
 
 use super::names::Skeleton;
 use super::sheets::Sheets;
@@ -17,6 +17,7 @@ pub struct Places {
     sheets: BTreeMap<Id, (FileId, usize)>,
     books: BTreeMap<Id, Place>,
     lists: Vec<ListUse>,
+    drawing: BTreeMap<DrawingKey, Place>,
 }
 
 /// Where one declaration stands.
@@ -84,6 +85,12 @@ impl Places {
         self.books.get(example)
     }
 
+    /// Where a key of `[drawing]` stands; where it is left out, the drawing as a whole.
+    pub(crate) fn of_drawing(&self, key: DrawingKey) -> Option<&Place> {
+        let whole = || self.drawing.get(&DrawingKey::Whole);
+        self.drawing.get(&key).or_else(whole)
+    }
+
     /// The option lists, and whether an attribute uses them.
     pub(crate) fn lists(&self) -> &[ListUse] {
         &self.lists
@@ -145,6 +152,9 @@ impl Places {
             is_own: home.as_ref() == Some(&list.head.home.parent()),
         });
         places.lists = lists.collect();
+        if let Some(drawing) = &declared.drawing {
+            places.drawing = super::drawing::keys(drawing);
+        }
         places
     }
 

@@ -269,7 +269,7 @@ fn check(sheet: &Sheet) -> Result<(), DrawingError> {
 fn check_cell(cell: &Cell) -> Result<(), DrawingError> {
     text("tag", &cell.tag, LABEL_MOST)?;
     if let Some(status) = &cell.status {
-        text("status", &status.words, LABEL_MOST)?;
+        text("status", &status.words, TEXT_MOST)?;
     }
     if let Picture::NotDrawn(reason) = &cell.picture {
         text("reason for no drawing", reason, TEXT_MOST)?;
