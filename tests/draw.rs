@@ -170,8 +170,8 @@ fn of_a_side_that_was_not_read_that_alone_is_said_and_asked() {
     check_says(
         found,
         &[
-            "- No width was read.",
             "45 5/8 in, the smallest reading",
+            "- No width was read.",
             "> Measure Opening width: it was not taken",
         ],
     );
