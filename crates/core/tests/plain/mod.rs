@@ -205,6 +205,7 @@ pub(crate) fn site(sizes: &[Option<i64>]) -> Site {
     Site {
         measures: sizes.iter().map(measured).collect(),
         facts: Default::default(),
+        ..Site::default()
     }
 }
 
