@@ -155,7 +155,8 @@ fn below_ground(opening: &Opening, values: &Values, remarks: &mut BTreeSet<Remar
     }
     let Some(basis) = values.well else {
         remarks.insert(Remark::WellNotKnown);
-        return Vec::new();
+        let missing = sill.map_or(Fact::SillAboveGrade, |_| Fact::WordingInForce);
+        return vec![Finding::Open(Missing::from([missing]), values.rooms)];
     };
     let findings = well::findings(opening, basis);
     let well_is_enough = findings

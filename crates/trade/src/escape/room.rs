@@ -136,8 +136,11 @@ fn is_asked(edition: Edition, room_use: Option<RoomUse>) -> Truth {
     let wording = || Truth::Unknown(Missing::from([Fact::WordingInForce]));
     match room_use {
         None => Truth::Unknown(Missing::from([Fact::RoomUse])),
+        // Of NFPA 101 the sizes were seen, and not of which rooms but bedrooms they are asked.
+        Some(RoomUse::Sleeping) => Truth::Yes,
+        Some(_) if edition == Edition::Nfpa101 => wording(),
         Some(RoomUse::Other) => Truth::No,
-        Some(RoomUse::Sleeping | RoomUse::Basement) => Truth::Yes,
+        Some(RoomUse::Basement) => Truth::Yes,
         Some(RoomUse::HabitableAttic) if edition.is_residential() => Truth::Yes,
         Some(RoomUse::BelowSleepingLoft) if edition == Edition::Irc2024 => Truth::Yes,
         Some(RoomUse::HabitableAttic | RoomUse::BelowSleepingLoft) => wording(),

@@ -225,6 +225,6 @@ fn nfpa() -> Sections {
         reach: Some(base),
         well: None,
         replacement: None,
-        rooms: base,
+        rooms: Basis::from_memory("NFPA 101", "24.2.2"),
     }
 }

@@ -2,13 +2,16 @@
 
 use super::text_rows::{number, rows};
 use super::window;
-use astragal_trade::escape::{Edition, Opening, OwnSection, Reach, Remark, Values, opening, values};
+use astragal_trade::escape::{
+    Edition, Opening, OwnSection, Reach, Remark, Room, RoomUse, RoomVerdict, Values, Verdict, opening, room,
+    values,
+};
 use astragal_trade::{Basis, Fact, FactsError, Status};
 
 #[test]
 fn what_is_not_known_of_a_window_well_is_said() {
     for (sill, remarks) in [
-        ("-10", vec![Remark::WellNotKnown]),
+        ("-1/16", vec![Remark::WellNotKnown]),
         ("?", vec![Remark::WellNotKnown]),
         ("0", vec![]),
     ] {
@@ -21,7 +24,38 @@ fn what_is_not_known_of_a_window_well_is_said() {
         };
         let answer = opening(Edition::Nfpa101, &opened).unwrap();
         assert_eq!(answer.remarks, remarks, "{sill}");
+        let verdict = if remarks.is_empty() {
+            Verdict::Meets
+        } else {
+            Verdict::Undecided
+        };
+        assert_eq!(answer.verdict, verdict, "{sill}");
     }
+}
+
+/// Seen of NFPA 101 were the sizes and the bedrooms of which they are asked; of other rooms its wording has to be looked at.
+#[test]
+fn which_rooms_but_bedrooms_are_asked_by_nfpa_is_not_known() {
+    for room_use in [
+        RoomUse::Basement,
+        RoomUse::HabitableAttic,
+        RoomUse::BelowSleepingLoft,
+        RoomUse::Other,
+    ] {
+        let asked = Room {
+            room_use: Some(room_use),
+            openings: Vec::new(),
+        };
+        let answer = room(Edition::Nfpa101, &asked).unwrap();
+        assert_eq!(answer.verdict, RoomVerdict::Undecided, "{room_use:?}");
+        assert!(answer.missing.contains(&Fact::WordingInForce), "{room_use:?}");
+    }
+    let bedroom = Room {
+        room_use: Some(RoomUse::Sleeping),
+        openings: Vec::new(),
+    };
+    let answer = room(Edition::Nfpa101, &bedroom).unwrap();
+    assert_eq!(answer.verdict, RoomVerdict::NoOpeningsGiven);
 }
 
 /// Where the values stand: IRC 2018, 2021 and 2024 and NFPA 101 in texts that quote them, `recalled` where the text of that edition was
@@ -39,7 +73,7 @@ const SECTIONS: &str = "
     reach        | -                             | -                   | -                                       | -                       | -                | 24.2.2.3
     well         | R310.2.3                      | R310.4              | R319.4 recalled                         | window wells recalled   | window wells recalled | -
     replacement  | R310.2.5                      | R310.5              | R319, section number not seen recalled  | 505.3 recalled          | 505.3            | -
-    rooms        | R310.1                        | R310.1              | R319.1                                  | 1030 recalled           | 1031.2 recalled  | 24.2.2.3
+    rooms        | R310.1                        | R310.1              | R319.1                                  | 1030 recalled           | 1031.2 recalled  | 24.2.2 recalled
 ";
 
 fn basis_of(values: &Values, name: &str) -> Option<Basis> {

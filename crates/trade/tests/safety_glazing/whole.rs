@@ -57,7 +57,7 @@ const SECTIONS: &str = "
     InDoor        | R308.4.1           | R308.4.1           | R324.4.1 recalled  | 2406.4.1 recalled  | 2406.4.1 recalled
     BesideDoor    | R308.4.2           | R308.4.2           | R324.4.2           | 2406.4.2 recalled  | 2406.4.2 recalled
     LargePane     | R308.4.3           | R308.4.3           | R324.4.3           | 2406.4.3           | 2406.4.3
-    Guard         | R308.4.4           | R308.4.4           | R324.4.4           | 2406.4.4 recalled  | 2406.4.4 recalled
+    Guard         | R308.4.4 recalled  | R308.4.4 recalled  | R324.4.4           | 2406.4.4 recalled  | 2406.4.4 recalled
     WetPlace      | R308.4.5           | R308.4.5           | R324.4.5 recalled  | 2406.4.5 recalled  | 2406.4.5 recalled
     Stair         | R308.4.6 recalled  | R308.4.6 recalled  | R324.4.6 recalled  | 2406.4.6           | 2406.4.6
     BottomLanding | R308.4.7           | R308.4.7           | R324.4.7 recalled  | 2406.4.7           | 2406.4.7
