@@ -69,7 +69,7 @@ fn what_nobody_can_have_measured_is_refused() {
             "T1",
             "water_edge_distance = \"6\"",
             "water_edge_distance = \"60000\"",
-            "expected 0 in to 36,000 in",
+            "expected 0 in to 36000 in",
         ),
         (
             "T1",
@@ -126,11 +126,15 @@ fn what_nobody_can_have_measured_is_refused() {
 
 #[test]
 fn readings_of_a_mouse_hole_are_refused() {
+    // A digit was lost in all of them: 5 1/2 in for 24 1/2 in.
     check_refused(
         "S1",
-        "\"24 1/2\", \"24 9/16\", \"24 1/2\"",
-        "\"2 1/2\", \"2 9/16\", \"2 1/2\"",
-        &["error"],
+        "widths = [\"24 1/2\", \"24 9/16\", \"24 1/2\"], heights = [\"48 11/16\", \"48 5/8\", \"48 5/8\"], diagonals = [\"54 7/16\", \"54 7/16\"],",
+        "widths = [\"5 1/2\", \"5 9/16\", \"5 1/2\"], heights = [\"48 11/16\", \"48 5/8\", \"48 5/8\"],",
+        &[
+            "OUT_OF_RANGE",
+            "by the readings of opening `S1`, measure `opening_width` is 5 1/2 in; expected 6 in to 600 in",
+        ],
     );
 }
 
