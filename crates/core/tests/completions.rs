@@ -16,11 +16,11 @@ use astragal_core::engine::Engine;
 use astragal_core::ground::needs_own_diagram;
 use astragal_core::limit::Limits;
 use astragal_core::options::Picked;
-use astragal_model::{Choice, Origin, Setting, Verdict, fill, judge};
+use astragal_model::{Choice, Origin, Outcome, Setting, Standard, Value, Verdict, Want, fill, judge, slots};
 use astragal_oracle::generate::{Case, Size, World};
 
 use crate::completing::expected::{Asked, Counts, Unpicked, without_standard};
-use crate::completing::found::compare_found;
+use crate::completing::found::{check_unit, compare_found};
 use crate::completing::selection::{Selection, case_picks};
 use crate::judged::{judged, unit};
 
@@ -65,6 +65,8 @@ fn completions_are_the_first_of_every_configuration_judged() {
         ("impossible", 10_000),
         ("depends", 1_500),
         ("depends, though something is certain", 15),
+        ("depends, and a part may be the first", 12),
+        ("depends, and a part follows the first", 12),
         ("equally good units", 300),
         ("a pick changed", 800),
         ("two picks changed", 200),
@@ -197,13 +199,46 @@ fn compare(
             }
             assert_eq!(of_unit, least, "{place}");
             assert_eq!(unit.judgement.verdict, Verdict::Undecided, "{place}");
-            meet(met, "depends", true);
+            check_unit(&unit, setting, asked, place);
+            meet_depends(met, setting, asked, &unit);
             meet(met, "depends, though something is certain", !holds.is_empty());
         }
         Completion::Impossible => {
             assert!(holds.is_empty() && others.is_empty(), "{place}");
             meet(met, "impossible", true);
         }
+    }
+}
+
+/// Of what is `ask` on a later part: what stands at the first one, and whether that is there, may not be known.
+fn meet_depends(met: &mut Met, setting: &Setting<'_>, asked: &Asked<'_>, unit: &Completed) {
+    let slots = slots(setting, &unit.unit);
+    let attributes = setting.catalog.declarations().attributes.positions();
+    let later = attributes.filter(|index| {
+        let asks = matches!(setting.standard(*index), Standard::Ask) && !asked.selection.has(*index);
+        asks && !setting.catalog.earlier_parts(*index).is_empty()
+    });
+    let standards: Vec<&Outcome> = later.map(|index| &slots.at(index).standard).collect();
+    let waits_for_facts = |outcome: &&&Outcome| {
+        let wants = outcome.wants();
+        wants.is_some_and(|wants| !wants.iter().any(|want| matches!(want, Want::Choice(_))))
+    };
+    let cheapest = asked.aim == Aim::Cheapest;
+    for (what, is_met) in [
+        ("depends", true),
+        (
+            "depends, and a part may be the first",
+            cheapest && standards.iter().any(|one| waits_for_facts(&one)),
+        ),
+        (
+            "depends, and a part follows the first",
+            cheapest
+                && standards
+                    .iter()
+                    .any(|one| matches!(one, Outcome::Known(Value::Option(_)))),
+        ),
+    ] {
+        meet(met, what, is_met);
     }
 }
 

@@ -1,7 +1,7 @@
 //! Makes a unit of values: what was picked and kept, what is standard, what was filled in beside the standard, what stays open.
 
 use astragal_model::{
-    AttributeIndex, Choice, Indexed, Origin, Outcome, Setting, Slot, Standard, Unit, Value, Want, slots,
+    AttributeIndex, Choice, Indexed, Origin, Outcome, Setting, Slot, Standard, Unit, Value, slots,
 };
 
 use crate::complete::Wish;
@@ -96,16 +96,11 @@ fn is_to_be_opened(
         } => false,
         Choice::NotAsked => slot.asked.wants().is_some(),
         Choice::Chosen { .. } => {
-            // No fact would bring a standard: it waits for a choice, or there is none.
-            let needs_choice = match &slot.standard {
-                Outcome::Known(Value::Option(_)) => false,
-                Outcome::Unknown(wants) => wants.iter().any(|want| matches!(want, Want::Choice(_))),
-                Outcome::Known(_) | Outcome::Undefined(_) => true,
-            };
-            // On a later part as well: that follows the first, which may be open, or there and not asked.
-            let asks = matches!(wish.setting.standard(attribute), Standard::Ask);
             let has_none = !matches!(slot.standard, Outcome::Known(Value::Option(_)));
-            slot.asked.wants().is_some() || (asks && needs_choice) || (wish.aim == Aim::Standard && has_none)
+            // On a later part as well: that follows the first, which may be open, or there and not asked. Where it is not known
+            // whether the first is there, what comes to be known may bring back `ask`.
+            let asks = matches!(wish.setting.standard(attribute), Standard::Ask);
+            slot.asked.wants().is_some() || ((asks || wish.aim == Aim::Standard) && has_none)
         }
     }
 }

@@ -80,7 +80,7 @@ fn nobody_may_fill(setting: &Setting<'_>, asked: &Asked<'_>, index: AttributeInd
 }
 
 /// Options, origins and what is open, one by one.
-fn check_unit(completed: &Completed, setting: &Setting<'_>, asked: &Asked<'_>, place: &str) {
+pub(crate) fn check_unit(completed: &Completed, setting: &Setting<'_>, asked: &Asked<'_>, place: &str) {
     let slots = slots(setting, &completed.unit);
     let whole = unit(setting.catalog, &completed.values, &|_, _| Origin::Standard);
     for (index, choice) in completed.unit.choices.iter() {
@@ -90,10 +90,11 @@ fn check_unit(completed: &Completed, setting: &Setting<'_>, asked: &Asked<'_>, p
             _ => None,
         };
         let stands = whole.choices.at(index);
+        // It waits for a choice of its own: nobody picks the same one of an earlier part that is there.
+        let asks = matches!(setting.standard(index), Standard::Ask) && standard.is_none();
         match choice {
             Choice::Open => {
                 assert!(!kept, "{place}");
-                let asks = matches!(setting.standard(index), Standard::Ask);
                 let follows =
                     asked.aim == Aim::Standard && (standard.is_none() || *stands == Choice::NotAsked);
                 assert!(
@@ -106,7 +107,7 @@ fn check_unit(completed: &Completed, setting: &Setting<'_>, asked: &Asked<'_>, p
                 assert_eq!(Some(option), stands.option(), "{place}");
                 assert_eq!(matches!(origin, Origin::Picked { .. }), kept, "{place}");
                 assert!(
-                    !nobody_may_fill(setting, asked, index),
+                    !nobody_may_fill(setting, asked, index) && (kept || !asks),
                     "{place}: {index:?} is filled in"
                 );
                 assert!(
