@@ -7,7 +7,7 @@
 //! Source: our own.
 
 /// The codes, sorted, each with its meaning.
-pub const CODES: [(&str, &str); 165] = [
+pub const CODES: [(&str, &str); 166] = [
     (
         "ALTERNATE_OF_ALTERNATE",
         "an opening is an alternate to one that is an alternate itself",
@@ -291,6 +291,10 @@ pub const CODES: [(&str, &str); 165] = [
     (
         "READINGS_IMPOSSIBLE",
         "no opening has these readings: a size that cannot be one, diagonals that do not go with the sides",
+    ),
+    (
+        "ROOM_FACT_DIFFERS",
+        "an opening says something else than its room of what a rule over the room reads",
     ),
     (
         "ROWS_MEET",

@@ -1,7 +1,7 @@
 //! Rules over a room.
 //!
-//! Always holds: when such a rule applies, and what it says, is read from what may be set at the house, a floor or a room. An opening
-//! may still say otherwise of itself; the rule applies where one opening of the room says so.
+//! Always holds: when such a rule applies, and what it says, is read from what may be set at the house, a floor or a room. It is the
+//! same for the whole room: the reader of orders refuses an opening that says something else of itself, apart from `unknown`.
 
 use astragal_model::{Expression, FactIndex, Id, Piece, RoomRule, Scope, Subject, Template};
 

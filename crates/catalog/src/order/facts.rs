@@ -37,10 +37,10 @@ pub(super) type Layer = BTreeMap<FactIndex, Told>;
 #[derive(Debug)]
 pub(super) struct Told {
     /// `None` where it says `unknown`.
-    value: Option<Value>,
+    pub(super) value: Option<Value>,
     /// As it was written, for findings.
-    written: String,
-    place: Place,
+    pub(super) written: String,
+    pub(super) place: Place,
 }
 
 /// Where an opening is.
@@ -104,6 +104,23 @@ impl<'a> HouseFacts<'a> {
             told.and_then(|told| told.value.clone())
         });
         values.collect::<Vec<_>>().into()
+    }
+
+    /// What a room says of a fact.
+    pub(super) fn by_room(&self, room: &RawPlace, fact: FactIndex) -> Option<&Told> {
+        self.rooms.get(room.id.value.as_str())?.get(&fact)
+    }
+
+    /// What a face says of a fact.
+    pub(super) fn by_face(&self, face: &str, fact: FactIndex) -> Option<&Told> {
+        self.faces.get(face)?.get(&fact)
+    }
+
+    /// What the floor of a room says of a fact, or the house, and which of them.
+    pub(super) fn around_room(&self, room: &RawPlace, fact: FactIndex) -> Option<(&Told, String)> {
+        let floor = room.floor.as_ref().map(|floor| floor.value.as_str());
+        let by_floor = floor.and_then(|id| Some((self.floors.get(id)?.get(&fact)?, format!("floor `{id}`"))));
+        by_floor.or_else(|| Some((self.house.get(&fact)?, "the house".to_owned())))
     }
 }
 

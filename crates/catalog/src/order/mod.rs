@@ -17,6 +17,7 @@ mod opening;
 mod raw;
 mod raw_unit;
 mod readings;
+mod room_facts;
 mod sale;
 mod unit;
 mod used;
@@ -152,6 +153,7 @@ fn read(path: &Path, options: ReadOptions, sources: &mut Sources, findings: &Fin
         .iter()
         .map(|opening| opening::find(opening, &house, &known, report));
     let (openings, places): (Vec<_>, Vec<_>) = found.flatten().unzip();
+    room_facts::check(&raw, &house, &known, report);
     let tags = openings.iter().map(|opening| opening.tag.clone());
     let places = OrderPlaces {
         openings: tags.zip(places).collect(),

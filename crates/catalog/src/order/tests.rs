@@ -9,6 +9,7 @@ mod json;
 mod library;
 mod openings;
 mod readings;
+mod room_facts;
 mod units;
 mod used;
 

@@ -91,6 +91,13 @@ require = 'opening_width <= "36"'
 message = "At most 36 in wide."
 waivable = true
 
+[[room_rule]]
+id = "escape"
+label = "An opening to escape by"
+when = 'sleeping_room && year_built > 1900'
+at_least_one = 'operation == "casement"'
+message = "Ceiling {ceiling}: none of its openings is one."
+
 [[rule]]
 id = "narrow-width"
 require = 'opening_width >= "12"'
