@@ -90,6 +90,8 @@ struct Summary {
     rooms_undecided: Vec<String>,
     /// The labels of the rooms for which somebody must sign by a rule over the room.
     rooms_to_sign: Vec<String>,
+    /// The labels of the rooms for which somebody may have to sign, which waits for what is not known.
+    rooms_that_may_sign: Vec<String>,
     /// The labels of the rooms that would not hold under rules that were not applied.
     rooms_set_aside: Vec<String>,
 }
@@ -188,6 +190,7 @@ fn summary(quote: &Quote<'_>) -> Summary {
         rooms_broken: quote.rooms_that(Verdict::Broken),
         rooms_undecided: quote.rooms_that(Verdict::Undecided),
         rooms_to_sign: rooms_where(quote, |room| room.sign_off() == SignOff::Needed),
+        rooms_that_may_sign: rooms_where(quote, |room| room.sign_off() == SignOff::MayBeNeeded),
         rooms_set_aside: rooms_where(quote, |room| !room.set_aside().is_empty()),
     }
 }

@@ -1,6 +1,6 @@
 //! The rooms and the rules over them, for a program.
 
-use astragal_model::{Outcome, RoomFinding, RoomState, Standing, Value};
+use astragal_model::{Outcome, RoomFinding, RoomStanding, RoomState, Value};
 use serde::Serialize;
 
 use crate::json::judgement::{ReadAnswer, read_answer};
@@ -29,7 +29,8 @@ struct RoomRuleAnswer {
     /// `holds`, `undecided` or `broken`.
     state: &'static str,
     standing: &'static str,
-    message: String,
+    /// What is said where it does not hold, or may not; null where it holds.
+    message: Option<String>,
     /// Null where it is not known whether the rule applies.
     applies: Option<bool>,
     openings: Vec<RoomOpeningAnswer>,
@@ -71,12 +72,12 @@ fn rule(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> RoomRule
             RoomState::Broken => "broken",
         },
         standing: match finding.standing {
-            Standing::Binds | Standing::Waived(_) => "binds",
-            Standing::Warns => "warns",
-            Standing::SignOff => "sign_off",
-            Standing::NotApplied => "not_applied",
+            RoomStanding::Binds => "binds",
+            RoomStanding::Warns => "warns",
+            RoomStanding::SignOff => "sign_off",
+            RoomStanding::NotApplied => "not_applied",
         },
-        message: finding.message.clone(),
+        message: (finding.state != RoomState::Holds).then(|| finding.message.clone()),
         applies: finding.applies,
         openings: openings(quote, room, finding),
     }
@@ -89,7 +90,9 @@ fn openings(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> Vec<
             continue;
         };
         let meets = unit.as_ref().map(|unit| &unit.meets);
-        let applies = unit.as_ref().and_then(|unit| unit.applies.wants());
+        // Where one opening says that the rule applies, what another waits for cannot matter.
+        let applies = unit.as_ref().filter(|_| finding.applies.is_none());
+        let applies = applies.and_then(|unit| unit.applies.wants());
         let wanted = meets.and_then(Outcome::wants).into_iter().chain(applies);
         answers.push(RoomOpeningAnswer {
             tag: tag.clone(),

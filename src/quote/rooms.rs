@@ -9,7 +9,7 @@
 use std::collections::BTreeSet;
 
 use astragal_model::{
-    Authorities, Id, Order, RoomFinding, RoomState, RoomUnit, Standing, Verdict, judge_room,
+    Authorities, Id, Order, RoomFinding, RoomStanding, RoomState, RoomUnit, Verdict, judge_room,
 };
 
 use crate::quote::work::{QuotedUnit, SignOff};
@@ -34,7 +34,7 @@ impl QuotedRoom {
         let binding = self
             .findings
             .iter()
-            .filter(|finding| finding.standing == Standing::Binds);
+            .filter(|finding| finding.standing == RoomStanding::Binds);
         let states = binding.map(|finding| match finding.state {
             RoomState::Holds => Verdict::Holds,
             RoomState::Undecided => Verdict::Undecided,
@@ -53,7 +53,7 @@ impl QuotedRoom {
         let signing = self
             .findings
             .iter()
-            .filter(|finding| finding.standing == Standing::SignOff);
+            .filter(|finding| finding.standing == RoomStanding::SignOff);
         let needs = signing.map(|finding| match finding.state {
             RoomState::Holds => SignOff::NotNeeded,
             RoomState::Undecided => SignOff::MayBeNeeded,
@@ -69,10 +69,9 @@ impl QuotedRoom {
 
     /// The ids of the rules that were not applied and would not hold.
     pub(crate) fn set_aside(&self) -> BTreeSet<&Id> {
-        let aside = self
-            .findings
-            .iter()
-            .filter(|finding| finding.standing == Standing::NotApplied && finding.state == RoomState::Broken);
+        let aside = self.findings.iter().filter(|finding| {
+            finding.standing == RoomStanding::NotApplied && finding.state == RoomState::Broken
+        });
         aside.map(|finding| &finding.id).collect()
     }
 }

@@ -1,12 +1,12 @@
 //! Until when the buyer may cancel, by the federal rule on sales away from the seller's shop.
 //!
 //! Always holds: asked of orders in US dollars alone, since the rule is one of the United States; what is not known is said; the
-//! amount is that of the openings that count, before tax and order charges; where some have no total yet, what is known counts
-//! when it is enough already.
+//! amount is that of the openings that count, before tax and order charges, and some may have no total yet; it is a lower bound.
+//! So the price says that the rule is for a sale where it is enough, and never that it is not.
 
 use astragal_model::Number;
 use astragal_trade::cooling_off::{
-    CoolingOff, PRICE_AT_HOME_LEAST, PRICE_ELSEWHERE_LEAST, Sale, cooling_off,
+    CoolingOff, PRICE_AT_HOME_LEAST, PRICE_ELSEWHERE_LEAST, PlaceOfSale, Sale, cooling_off,
 };
 
 use crate::quote::work::Quote;
@@ -20,7 +20,7 @@ pub(crate) fn cooling(quote: &Quote<'_>) -> Option<CoolingOff> {
     let sale = Sale {
         place: order.sale.place,
         signed: order.sale.signed,
-        price: price(quote),
+        price: enough(quote),
     };
     cooling_off(&sale).ok()
 }
@@ -30,11 +30,12 @@ pub(crate) fn has_passed(quote: &Quote<'_>, answer: &CoolingOff) -> Option<bool>
     answer.last_day.map(|last| last.day < quote.order.date)
 }
 
-/// What is known of the price, before tax and charges: all of it, or a part that is enough for every place already.
-fn price(quote: &Quote<'_>) -> Option<Number> {
-    let totals = quote.totals();
-    let known = totals.known.as_ref()?.amount().clone();
-    let is_enough = known >= Number::from(PRICE_ELSEWHERE_LEAST.max(PRICE_AT_HOME_LEAST));
-    let is_whole = totals.without_total.is_empty() && !known.is_negative();
-    (is_whole || is_enough).then_some(known)
+/// What is known of the price where that is enough for the place, or for every place where nobody says which.
+fn enough(quote: &Quote<'_>) -> Option<Number> {
+    let least = match quote.order.sale.place {
+        Some(PlaceOfSale::BuyersHome) => PRICE_AT_HOME_LEAST,
+        _ => PRICE_ELSEWHERE_LEAST.max(PRICE_AT_HOME_LEAST),
+    };
+    let known = quote.totals().known?.amount().clone();
+    (known >= Number::from(least)).then_some(known)
 }

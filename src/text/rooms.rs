@@ -7,12 +7,13 @@
 //!     - Escape opening, or one that may be excused: B1 meets it; B2 does not and need not. (escape-opening, ...)
 //! ```
 //!
-//! Always holds: every rule over a room that applies, or may, is said once for it.
+//! Always holds: every rule over a room that applies, or may, is said once for it; what warns or asks for a signature, where it may
+//! not hold.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use astragal_model::{
-    Outcome, Read, RoomFinding, RoomState, RoomUnitFinding, Standing, Subject, Value, ValueType, Verdict,
+    Outcome, Read, RoomFinding, RoomStanding, RoomState, RoomUnitFinding, Subject, Value, ValueType, Verdict,
 };
 
 use crate::quote::rooms::QuotedRoom;
@@ -33,29 +34,31 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
     page.heading(0, Tone::Strong, "Rooms");
     for room in quote.rooms.iter().filter(|room| has_words(room)) {
         page.blank();
-        page.spread(2, verdict_tone(room.verdict()), &room.label, words(room));
+        page.spread(2, verdict_tone(room.verdict()), &room.label, &words(room));
         for finding in room.findings.iter().filter(|finding| is_said(room, finding)) {
             rule(page, quote, room, finding);
         }
     }
 }
 
-fn words(room: &QuotedRoom) -> &'static str {
-    match (room.verdict(), room.sign_off()) {
-        (Verdict::Holds, _) if !room.set_aside().is_empty() => {
-            "holds without the rules that were not applied"
-        }
-        (Verdict::Holds, SignOff::Needed) => "holds, needs a sign-off",
-        (Verdict::Holds, SignOff::MayBeNeeded) => "holds, may need a sign-off",
-        (verdict, _) => verdict_words(verdict),
-    }
+fn words(room: &QuotedRoom) -> String {
+    let verdict = match room.verdict() {
+        Verdict::Holds if !room.set_aside().is_empty() => "holds without the rules that were not applied",
+        verdict => verdict_words(verdict),
+    };
+    let sign_off = match room.sign_off() {
+        SignOff::NotNeeded => "",
+        SignOff::Needed => ", needs a sign-off",
+        SignOff::MayBeNeeded => ", may need a sign-off",
+    };
+    format!("{verdict}{sign_off}")
 }
 
-/// What only warns or asks for a signature is said where it fails, and where nothing that binds does.
+/// What only warns is said where it may fail; what asks for a signature as well, unless the room does not hold anyway.
 fn is_said(room: &QuotedRoom, finding: &RoomFinding) -> bool {
     match finding.standing {
-        Standing::Warns => finding.state != RoomState::Holds,
-        Standing::SignOff => finding.state != RoomState::Holds && room.verdict() == Verdict::Holds,
+        RoomStanding::Warns => finding.state != RoomState::Holds,
+        RoomStanding::SignOff => finding.state != RoomState::Holds && room.verdict() != Verdict::Broken,
         _ => true,
     }
 }
@@ -81,9 +84,13 @@ fn rule(page: &mut Page, quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFin
         basis.unwrap_or_default()
     );
     let set_aside = match finding.standing {
-        Standing::NotApplied => "Not applied: ",
-        Standing::Warns if finding.state != RoomState::Holds => "A warning: ",
-        Standing::SignOff if finding.state != RoomState::Holds => "To be signed: ",
+        RoomStanding::NotApplied => "Not applied: ",
+        RoomStanding::Warns if finding.state != RoomState::Holds => "A warning: ",
+        RoomStanding::SignOff if finding.state == RoomState::Holds => "",
+        RoomStanding::SignOff if room.sign_off() == SignOff::Needed && finding.state == RoomState::Broken => {
+            "To be signed: "
+        }
+        RoomStanding::SignOff => "May have to be signed: ",
         _ => "",
     };
     page.entry(4, "- ", &format!("{set_aside}{text}"));
@@ -144,7 +151,9 @@ fn wants(quote: &Quote<'_>, room: &QuotedRoom, finding: &RoomFinding) -> Vec<Str
         };
         let catalog = quoted.used.catalog;
         let Some(unit) = unit else { continue };
-        let of_rule = unit.applies.wants().into_iter().flatten();
+        // Where one opening says that it applies, what another waits for cannot matter.
+        let of_rule = unit.applies.wants().filter(|_| finding.applies.is_none());
+        let of_rule = of_rule.into_iter().flatten();
         of_room.extend(of_rule.map(|want| catalog.show_want(want)));
         let wants = unit.meets.wants();
         for want in wants.into_iter().flatten() {

@@ -1,9 +1,9 @@
 //! Until when the buyer may cancel, in a sentence.
 
-use astragal_trade::Truth;
 use astragal_trade::cooling_off::{
     APPLIES_ALSO, APPLIES_ALSO_BASIS, BUSINESS_DAYS, CoolingOff, DAYS_BASIS, NOT_COVERED, STATE_LAW,
 };
+use astragal_trade::{Fact, Truth};
 
 use crate::quote::sale::{cooling, has_passed};
 use crate::quote::work::Quote;
@@ -46,12 +46,10 @@ pub(crate) fn write(page: &mut Page, quote: &Quote<'_>) {
 }
 
 fn sentence(answer: &CoolingOff, passed: bool) -> String {
-    let wants: Vec<&str> = answer.missing.iter().map(|fact| fact.label()).collect();
+    let wants: Vec<&str> = answer.missing.iter().map(|fact| wanted(*fact)).collect();
     match (&answer.applies, answer.last_day) {
         (Truth::No, _) => {
-            format!(
-                "Check: by its place and price the federal cooling-off rule is not for this sale; {STATE_LAW}."
-            )
+            format!("Check: by its place the federal cooling-off rule is not for this sale; {STATE_LAW}.")
         }
         (Truth::Yes, Some(last)) => {
             let may = if passed { "could" } else { "may" };
@@ -66,5 +64,13 @@ fn sentence(answer: &CoolingOff, passed: bool) -> String {
              day {BUSINESS_DAYS} after signing; {STATE_LAW} ({DAYS_BASIS}).",
             wants.join(", ")
         ),
+    }
+}
+
+/// What is known of the price is before tax and order charges, and is too little to tell.
+fn wanted(fact: Fact) -> &'static str {
+    match fact {
+        Fact::Price => "price of the sale with tax and all charges",
+        fact => fact.label(),
     }
 }

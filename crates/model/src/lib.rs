@@ -57,8 +57,8 @@ pub use id::{
 pub use jiff::civil::Date;
 pub use judge::{
     FigureFinding, ItemFinding, ItemState, Judgement, NoticeFinding, OpenAttribute, PriceStep, Read,
-    RoomFinding, RoomState, RoomUnit, RoomUnitFinding, RuleFinding, RuleName, RuleState, Standing,
-    TailFinding, Total, Verdict, judge, judge_room,
+    RoomFinding, RoomStanding, RoomState, RoomUnit, RoomUnitFinding, RuleFinding, RuleName, RuleState,
+    Standing, TailFinding, Total, Verdict, judge, judge_room,
 };
 pub use money::Money;
 pub use order::{Agreement, Extra, Opening, OpeningReadings, Order, Place, Room, UnitRequest, Waiver};

@@ -6,9 +6,9 @@
 
 use astragal_model::{
     Authorities, Bounds, Catalog, Comparison, Date, Declarations, Effect, Expression, FactIndex, Function,
-    Id, Measure, MeasureIndex, Measured, Number, Outcome, Piece, RoomFinding, RoomRule, RoomState, RoomUnit,
-    Scope, Setting, Site, SiteFact, Standing, Subject, Template, TradeFunction, Unit, Value, ValueType, Want,
-    Wants, judge_room,
+    Id, Measure, MeasureIndex, Measured, Number, Outcome, Piece, RoomFinding, RoomRule, RoomStanding,
+    RoomState, RoomUnit, Scope, Setting, Site, SiteFact, Subject, Template, TradeFunction, Unit, Value,
+    ValueType, Want, Wants, judge_room,
 };
 
 const SLEEPS: FactIndex = FactIndex(0);
@@ -291,10 +291,10 @@ fn of_two_catalogs_the_stricter_effect_counts() {
         judged(&openings, &[])[0].standing
     };
     let rows = [
-        (Effect::Warn, Effect::Block, Standing::Binds),
-        (Effect::Block, Effect::SignOff, Standing::Binds),
-        (Effect::Warn, Effect::SignOff, Standing::SignOff),
-        (Effect::Warn, Effect::Warn, Standing::Warns),
+        (Effect::Warn, Effect::Block, RoomStanding::Binds),
+        (Effect::Block, Effect::SignOff, RoomStanding::Binds),
+        (Effect::Warn, Effect::SignOff, RoomStanding::SignOff),
+        (Effect::Warn, Effect::Warn, RoomStanding::Warns),
     ];
     for (one, other, expected) in rows {
         assert_eq!(standing(one, other), expected, "{one:?} {other:?}");
@@ -315,28 +315,33 @@ fn rules_come_in_the_order_of_the_first_catalog_that_declares_them() {
 
 #[test]
 fn effect_and_authority_say_what_follows() {
-    type Row = (&'static str, Effect, &'static [&'static str], Standing);
+    type Row = (&'static str, Effect, &'static [&'static str], RoomStanding);
     let rows: [Row; 6] = [
-        ("a code binds", Effect::Block, &[], Standing::Binds),
-        ("it warns", Effect::Warn, &[], Standing::Warns),
-        ("it wants a signature", Effect::SignOff, &[], Standing::SignOff),
+        ("a code binds", Effect::Block, &[], RoomStanding::Binds),
+        ("it warns", Effect::Warn, &[], RoomStanding::Warns),
+        (
+            "it wants a signature",
+            Effect::SignOff,
+            &[],
+            RoomStanding::SignOff,
+        ),
         (
             "codes are left out",
             Effect::Block,
             &["code"],
-            Standing::NotApplied,
+            RoomStanding::NotApplied,
         ),
         (
             "codes are left out, it warns",
             Effect::Warn,
             &["code"],
-            Standing::NotApplied,
+            RoomStanding::NotApplied,
         ),
         (
             "another is left out",
             Effect::Block,
             &["plant", "dealer"],
-            Standing::Binds,
+            RoomStanding::Binds,
         ),
     ];
     for (name, effect, left_out, standing) in rows {

@@ -4,9 +4,9 @@ use std::rc::Rc;
 
 use astragal_catalog::order::OrderFile;
 use astragal_model::{
-    Authorities, Choice, Id, ItemState, Judgement, Opening, Origin, Outcome, RoomFinding, RoomState,
-    RoomUnit, RuleFinding, RuleName, RuleState, Setting, Standing, Subject, Total, Unit, Verdict, Wants,
-    fill, judge, judge_room,
+    Authorities, Choice, Id, ItemState, Judgement, Opening, Origin, Outcome, RoomFinding, RoomStanding,
+    RoomState, RoomUnit, RuleFinding, RuleName, RuleState, Setting, Standing, Subject, Total, Unit, Verdict,
+    Wants, fill, judge, judge_room,
 };
 
 /// The unit of the one opening of an order, filled and judged.
@@ -248,11 +248,10 @@ impl Judged {
 
     fn of_room(&self, finding: &RoomFinding) -> String {
         let standing = match finding.standing {
-            Standing::Binds => "",
-            Standing::Warns => " (warns)",
-            Standing::SignOff => " (wants a sign-off)",
-            Standing::Waived(_) => " (is waived)",
-            Standing::NotApplied => " (is not applied)",
+            RoomStanding::Binds => "",
+            RoomStanding::Warns => " (warns)",
+            RoomStanding::SignOff => " (wants a sign-off)",
+            RoomStanding::NotApplied => " (is not applied)",
         };
         let state = match finding.state {
             RoomState::Holds => "holds".to_owned(),

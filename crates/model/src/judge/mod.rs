@@ -20,7 +20,7 @@ pub use report::{
     RuleFinding, RuleName, RuleState, Standing, TailFinding, Total, Verdict,
 };
 
-pub use rooms::{RoomFinding, RoomState, RoomUnit, RoomUnitFinding, judge_room};
+pub use rooms::{RoomFinding, RoomStanding, RoomState, RoomUnit, RoomUnitFinding, judge_room};
 
 use std::collections::BTreeSet;
 

@@ -10,7 +10,7 @@ use crate::evaluate::Environment;
 use crate::fill::{Mode, settle};
 use crate::id::Id;
 use crate::judge::find::{direct_reads, reads_of};
-use crate::judge::report::{Read, Standing};
+use crate::judge::report::Read;
 use crate::rule::{Effect, RoomRule};
 use crate::setting::Setting;
 use crate::unit::Unit;
@@ -37,7 +37,7 @@ pub struct RoomFinding {
     /// Whether the room holds.
     pub state: RoomState,
     /// What follows where it does not: it binds, it warns, somebody must sign, or its authority was not applied.
-    pub standing: Standing,
+    pub standing: RoomStanding,
     /// The rule in its own words.
     pub message: String,
     /// Where it is published, as the catalog states it.
@@ -70,6 +70,19 @@ pub enum RoomState {
     Undecided,
     /// None does.
     Broken,
+}
+
+/// What follows from a rule over a room that does not hold, the strictest first. No waiver covers such a rule.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum RoomStanding {
+    /// It binds.
+    Binds,
+    /// Somebody must sign before the room is ordered.
+    SignOff,
+    /// It warns.
+    Warns,
+    /// Its authority was not applied.
+    NotApplied,
 }
 
 /// Judges the rules over a room for all its units. Rules that plainly do not apply are left out.
@@ -106,7 +119,7 @@ struct Settled<'a> {
 /// What one unit's catalog says of a rule.
 struct Asked {
     unit: RoomUnitFinding,
-    standing: Standing,
+    standing: RoomStanding,
 }
 
 impl Settled<'_> {
@@ -141,16 +154,14 @@ fn finding(rule: &RoomRule, first: &Settled<'_>, settled: &[Settled<'_>]) -> Roo
     if state == RoomState::Broken && asked.iter().any(Option::is_none) {
         state = RoomState::Undecided;
     }
-    let standing = said()
-        .map(|asked| asked.standing)
-        .min_by_key(|standing| strictness(*standing));
+    let standing = said().map(|asked| asked.standing).min();
     let applies = applies.known().map(|known| *known == Value::Bool(true));
     RoomFinding {
         id: rule.id.clone(),
         label: rule.label.clone(),
         authority: rule.authority.clone(),
         state,
-        standing: standing.unwrap_or(Standing::Binds),
+        standing: standing.unwrap_or(RoomStanding::Binds),
         message: rule.message.fill(|piece| first.environment.show_piece(piece)),
         basis: rule.basis.clone(),
         applies,
@@ -158,16 +169,6 @@ fn finding(rule: &RoomRule, first: &Settled<'_>, settled: &[Settled<'_>]) -> Roo
             .into_iter()
             .map(|asked| asked.map(|asked| asked.unit))
             .collect(),
-    }
-}
-
-/// The strictest first.
-fn strictness(standing: Standing) -> u8 {
-    match standing {
-        Standing::Binds => 0,
-        Standing::SignOff => 1,
-        Standing::Warns => 2,
-        Standing::Waived(_) | Standing::NotApplied => 3,
     }
 }
 
@@ -179,13 +180,13 @@ fn state(outcome: &Outcome) -> RoomState {
     }
 }
 
-fn standing(setting: &Setting<'_>, rule: &RoomRule) -> Standing {
+fn standing(setting: &Setting<'_>, rule: &RoomRule) -> RoomStanding {
     if !setting.authorities.apply(&rule.authority) {
-        return Standing::NotApplied;
+        return RoomStanding::NotApplied;
     }
     match rule.effect {
-        Effect::Block => Standing::Binds,
-        Effect::Warn => Standing::Warns,
-        Effect::SignOff => Standing::SignOff,
+        Effect::Block => RoomStanding::Binds,
+        Effect::Warn => RoomStanding::Warns,
+        Effect::SignOff => RoomStanding::SignOff,
     }
 }
