@@ -4,6 +4,11 @@ use crate::{Case, NONE, fact, measures};
 
 /// A bedroom whose one rule asks for an opening of 20 in; its first opening is as wide as is said.
 fn bedroom(width: Option<&str>, keys: &str) -> Case {
+    room("true", width, keys)
+}
+
+/// The same in a room that says so much of whether somebody sleeps there.
+fn room(sleeps: &str, width: Option<&str>, keys: &str) -> Case {
     let catalog = [
         measures(&["width"]),
         fact("sleeps", "room", "bool"),
@@ -13,7 +18,9 @@ fn bedroom(width: Option<&str>, keys: &str) -> Case {
         ),
     ];
     let case = Case::new(&catalog.concat())
-        .places("[[room]]\nid = \"bedroom\"\nfacts = { sleeps = true }\n[[room]]\nid = \"bath\"\nfacts = { sleeps = true }\n")
+        .places(&format!(
+            "[[room]]\nid = \"bedroom\"\nfacts = {{ sleeps = {sleeps} }}\n[[room]]\nid = \"bath\"\nfacts = {{ sleeps = true }}\n"
+        ))
         .opening("room = \"bedroom\"");
     match width {
         Some(width) => case.measure("width", width),
@@ -85,15 +92,33 @@ fn a_condition_that_is_undefined_counts_as_not_met() {
 
 #[test]
 fn a_rule_whose_when_is_false_is_not_said_and_one_whose_when_is_unknown_waits() {
-    let with = |value: &str| bedroom(Some("10"), "").fact("sleeps", value).answer().room();
+    let with = |value: &str| room(value, Some("10"), "").answer().room();
     assert_eq!(with("false"), NONE);
     assert_eq!(with("\"unknown\""), ["wide waits for SLEEPS"]);
     assert_eq!(
-        bedroom(Some("20"), "")
-            .fact("sleeps", "\"unknown\"")
-            .answer()
-            .room(),
+        room("\"unknown\"", Some("20"), "").answer().room(),
         ["wide holds"]
+    );
+}
+
+#[test]
+fn an_opening_that_says_something_else_than_its_room_is_an_error_of_the_order() {
+    let with = |value: &str| bedroom(Some("10"), "").fact("sleeps", value);
+    assert_eq!(with("false").codes(), ["ROOM_FACT_DIFFERS"]);
+    assert_eq!(with("true").answer().room(), ["wide is broken"]);
+}
+
+#[test]
+fn unknown_of_an_opening_contradicts_nothing_and_silences_no_rule() {
+    let unknown = |width| bedroom(Some(width), "").fact("sleeps", "\"unknown\"");
+    assert_eq!(unknown("10").answer().room(), ["wide waits for SLEEPS"]);
+    assert_eq!(unknown("20").answer().room(), ["wide holds"]);
+    let beside = another("K2", "bedroom", "width = 10", "c");
+    let judged = unknown("10").beside(&beside).answer();
+    assert_eq!(
+        judged.room(),
+        ["wide is broken"],
+        "the other one says that somebody sleeps there"
     );
 }
 
