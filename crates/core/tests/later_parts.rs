@@ -12,9 +12,9 @@ use astragal_core::engine::Engine;
 use astragal_core::limit::Limits;
 use astragal_core::options::Picked;
 use astragal_model::{
-    Attribute, AttributeIndex, Audience, Authorities, Catalog, Choice, Date, Declarations, Expression,
-    FactIndex, Id, OptionEntry, Origin, Part, PartIndex, Pick, Scope, Setting, Site, SiteFact, Standard,
-    Subject, Value, ValueType, fill,
+    Attribute, AttributeIndex, Audience, Authorities, Bounds, Catalog, Choice, Date, Declarations,
+    Expression, FactIndex, Id, OptionEntry, Origin, Part, PartIndex, Pick, Scope, Setting, Site, SiteFact,
+    Standard, Subject, Value, ValueType, fill,
 };
 
 const UPPER: AttributeIndex = AttributeIndex(1);
@@ -37,6 +37,8 @@ fn catalog(upper: &Expression, asked_of_upper: bool) -> Catalog {
         value_type: ValueType::Bool,
         options: Vec::new(),
         of: Scope::House,
+        bounds: Bounds::default(),
+        step: None,
         taken_as: None,
     });
     for (id, when) in [("upper", Some(upper.clone())), ("lower", None)] {
@@ -77,6 +79,7 @@ fn completed(catalog: &Catalog, two: Option<bool>, picked: Option<usize>) -> [St
     let site = Site {
         measures: Default::default(),
         facts: [two.map(Value::Bool)].into_iter().collect(),
+        ..Site::default()
     };
     let authorities = Authorities::default();
     let setting = Setting {
