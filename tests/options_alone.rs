@@ -9,7 +9,7 @@
 
 mod program;
 
-use program::{check_says, house_with_width, json, run};
+use program::{check_says, house_with_width, json, let_sizes_be_absurd, run};
 use serde_json::Value;
 
 const HOUSE: &str = "examples/corner-house/order.toml";
@@ -83,8 +83,9 @@ fn the_day_and_the_money_read_as_in_a_quote() {
 /// The amounts of a unit that is far too wide are more than is counted with: a limit, and no fault of the file.
 #[test]
 fn a_limit_that_is_passed_is_an_answer_for_a_program_too_and_names_the_measures() {
-    let (_folder, path) = house_with_width("B1", &"9".repeat(60), "45 9/16");
+    let (folder, path) = house_with_width("B1", &"9".repeat(60), "45 9/16");
     let path = path.as_str();
+    let_sizes_be_absurd(&folder.path().join("library"));
     let shown = run(&["options", path, "--opening", "B1"]);
     assert_eq!((shown.code, shown.out.as_str()), (Some(5), ""));
     check_says(

@@ -178,7 +178,7 @@ fn a_room_to_be_signed_says_so_beside_a_rule_that_was_not_applied() {
         "{said}"
     );
     assert!(
-        said.contains("To be signed: An opening of this room is below the sizes"),
+        said.contains("To be signed: None of the openings of this room in this order has the sizes"),
         "{said}"
     );
     assert!(said.contains("Not applied: None is."), "{said}");

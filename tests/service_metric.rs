@@ -59,6 +59,9 @@ id = "sill_height"
 label = "Height of the sill"
 of = "opening"
 type = "length"
+least = "0"
+most = "2 m"
+step = "5"
 
 [[figure]]
 id = "unit_width"
@@ -162,7 +165,12 @@ fn lengths_and_areas_are_answered_in_the_unit_of_the_catalog() {
         assert_eq!(catalog.length_unit, "mm");
         for measure in &catalog.measures {
             assert_eq!(measure.step, decimal("1", "mm"), "{}", measure.id);
+            assert_eq!((&measure.least, &measure.most), (&None, &None), "{}", measure.id);
         }
+        let sill = catalog.site_facts.first().expect("a site fact");
+        assert_eq!(sill.step, decimal("5", "mm"));
+        assert_eq!(sill.least, decimal("0", "mm"));
+        assert_eq!(sill.most, decimal("2000", "mm"));
         let request = CheckUnitRequest {
             unit: Some(opening()),
         };

@@ -119,10 +119,10 @@ fn pins_that_stand_in_the_way_are_told_from_picks_that_conflict() {
     });
 }
 
-/// 9999 inches are too wide for every unit, pinned or not.
+/// 599 inches are too wide for every unit, pinned or not.
 #[test]
 fn where_pins_are_not_what_stands_in_the_way_nothing_is_said_of_them() {
-    let (_folder, path) = house_with_width("B1", "9999", "45 9/16");
+    let (_folder, path) = house_with_width("B1", "599", "45 9/16");
     let (opening, mut unit) = quoted(&path, "B1");
     let service = Service::start(&[]);
     run(&service, async |mut client| {

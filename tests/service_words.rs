@@ -10,6 +10,7 @@
 mod program;
 mod served;
 
+use program::{copy_folder, let_sizes_be_absurd};
 use served::asked::{house, opening, unit};
 use served::process::Service;
 use served::spoilt::{decimal, fact, pick};
@@ -96,7 +97,11 @@ fn a_unit_of_absurd_size_is_checked_as_in_a_quote_and_its_options_are_refused() 
         .iter_mut()
         .find(|one| one.measure == "opening_width");
     width.expect("a width").size = decimal(&"9".repeat(60), "[in_i]");
-    let service = Service::start(&[]);
+    let folder = tempfile::tempdir().expect("a folder");
+    copy_folder("examples/library", folder.path());
+    let_sizes_be_absurd(folder.path());
+    let library = folder.path().to_str().expect("a path");
+    let service = Service::of(&["serve", library, "--listen", "127.0.0.1:0"]);
     Runtime::new().expect("a runtime").block_on(async {
         let mut client = UnitServiceClient::new(service.connect().await);
         let some = Some(unit);

@@ -86,7 +86,7 @@ fn where_pins_are_not_what_stands_in_the_way_nothing_is_said_of_them() {
     let (_folder, path) = house(
         "D1",
         "opening_width = { size = \"30 1/2\"",
-        "opening_width = { size = \"9999\"",
+        "opening_width = { size = \"599\"",
     );
     let (_pinned, pinned) = house("D1", "picks = [", "pins = [\"operation\"]\npicks = [");
     for (path, says) in [
@@ -107,10 +107,10 @@ fn where_pins_are_not_what_stands_in_the_way_nothing_is_said_of_them() {
     assert_eq!(options(&pinned, "D1")["selection_state"], "conflicts");
 }
 
-/// 9999 inches are too wide for every unit; the rules that say so stand there.
+/// 599 inches are too wide for every unit; the rules that say so stand there.
 #[test]
 fn where_nothing_holds_the_options_say_which_rules_are_broken() {
-    let (_folder, path) = house_with_width("B1", "9999", "45 9/16");
+    let (_folder, path) = house_with_width("B1", "599", "45 9/16");
     let unit = options(&path, "B1");
     let rules = unit["broken"].as_array().expect("rules");
     assert!(!rules.is_empty());

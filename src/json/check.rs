@@ -70,6 +70,7 @@ struct CountsAnswer {
     parts: usize,
     measures: usize,
     facts: usize,
+    site_checks: usize,
     figures: usize,
     rules: BTreeMap<String, usize>,
     room_rules: usize,
@@ -220,6 +221,7 @@ fn counts(counts: &Counts) -> CountsAnswer {
         parts: counts.parts,
         measures: counts.measures,
         facts: counts.facts,
+        site_checks: counts.site_checks,
         figures: counts.figures,
         rules: counts
             .rules

@@ -85,6 +85,9 @@ fn catalog(page: &mut Page, catalog: &CatalogSummary) {
     if counts.room_rules > 0 {
         things.insert(6, counted(counts.room_rules, "room rule"));
     }
+    if counts.site_checks > 0 {
+        things.insert(4, counted(counts.site_checks, "site check"));
+    }
     page.text(
         2,
         &format!("in {}: {}", folder(catalog.folder.as_str()), things.join("; ")),

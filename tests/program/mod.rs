@@ -144,6 +144,15 @@ pub(crate) fn house_with_width(tag: &str, width: &str, height: &str) -> (tempfil
     changed_house(tag, line.expect("readings"), &measures)
 }
 
+/// Takes out of a copy of the demo library that sizes end somewhere, so that absurd ones are read.
+pub(crate) fn let_sizes_be_absurd(library: &Path) {
+    let sizes = library.join("hinged/sizes.toml");
+    let text = fs::read_to_string(&sizes).expect("sizes");
+    let without = text.replace("most = \"50 ft\"\n", "");
+    assert_ne!(text, without);
+    fs::write(&sizes, without).expect("sizes without an end");
+}
+
 /// The demo house with a change after the tag of one opening.
 pub(crate) fn changed_house(tag: &str, before: &str, after: &str) -> (tempfile::TempDir, String) {
     let folder = tempfile::tempdir().expect("a folder");

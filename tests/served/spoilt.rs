@@ -35,6 +35,18 @@ pub(crate) fn pick(attribute: &str, option: &str) -> Pick {
     }
 }
 
+/// Says that the opening begins so far above the ground, in inches; its sill lies 134 in above it.
+fn begins_at(unit: &mut Unit, inches: &str) {
+    let height = fact(
+        "height_above_grade",
+        decimal(inches, "[in_i]").map(Kind::Quantity),
+    );
+    let known = unit.facts.iter_mut().find(|known| known.fact == height.fact);
+    if let Some(known) = known {
+        *known = height;
+    }
+}
+
 fn waiver(rule: &str) -> Waiver {
     Waiver {
         rule: rule.to_owned(),
@@ -52,7 +64,7 @@ fn day(day: i32) -> Date {
     }
 }
 
-pub(crate) const CASES: [Case; 46] = [
+pub(crate) const CASES: [Case; 52] = [
     (
         "no catalog",
         |unit| unit.catalog.clear(),
@@ -132,6 +144,47 @@ pub(crate) const CASES: [Case; 46] = [
         |unit| unit.measures[0].size = decimal("35,5", "[in_i]"),
         "BAD_NUMBER",
         "unit.measures[0].size.decimal.value",
+    ),
+    (
+        "a size of 36,000 in",
+        |unit| unit.measures[0].size = decimal("36000", "[in_i]"),
+        "OUT_OF_RANGE",
+        "unit.measures[0].size",
+    ),
+    (
+        "a distance of 5,000 ft",
+        |unit| {
+            unit.facts[0] = fact(
+                "water_edge_distance",
+                decimal("60000", "[in_i]").map(Kind::Quantity),
+            )
+        },
+        "OUT_OF_RANGE",
+        "unit.facts[0].value.quantity",
+    ),
+    (
+        "a year of five digits",
+        |unit| unit.facts[0] = fact("year_built", decimal("19644", "1").map(Kind::Quantity)),
+        "OUT_OF_RANGE",
+        "unit.facts[0].value.quantity",
+    ),
+    (
+        "half a year",
+        |unit| unit.facts[0] = fact("year_built", decimal("1964.5", "1").map(Kind::Quantity)),
+        "OFF_STEP",
+        "unit.facts[0].value.quantity",
+    ),
+    (
+        "an opening that begins below its sill",
+        |unit| begins_at(unit, "133"),
+        "CONTRADICTION",
+        "unit",
+    ),
+    (
+        "an opening that begins above its head",
+        |unit| begins_at(unit, "200"),
+        "CONTRADICTION",
+        "unit",
     ),
     (
         "an infinite size",

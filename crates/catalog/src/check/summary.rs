@@ -48,6 +48,8 @@ pub struct Counts {
     pub measures: usize,
     /// Site facts.
     pub facts: usize,
+    /// Checks of what measures and facts must agree on.
+    pub site_checks: usize,
     /// Figures.
     pub figures: usize,
     /// Rules, by authority.
@@ -139,6 +141,7 @@ impl Counts {
             parts: declarations.parts.len(),
             measures: declarations.measures.len(),
             facts: declarations.facts.len(),
+            site_checks: declarations.site_checks.len(),
             figures: distinct(&mut declarations.figures.values().map(|it| &it.id)),
             rules,
             room_rules: declarations.room_rules.len(),

@@ -7,10 +7,10 @@ fn a_library_that_is_fine_says_what_is_there() {
     check_with(
         GREY,
         expect![[r#"
-        catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
-        book b in books/b for c in USD
-        policy p in p for c
-    "#]],
+            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, site_checks: 0, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            book b in books/b for c in USD
+            policy p in p for c
+        "#]],
     );
 }
 
@@ -141,7 +141,7 @@ fn books_and_policies_are_for_catalogs_of_the_library() {
               help: add `catalogs`
             r/policy.toml:2:1 `[policy]` MISSING_KEY policy `r` lacks `label`
               help: add `label`
-            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, site_checks: 0, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
         "#]],
     );
 }
@@ -158,8 +158,8 @@ fn catalogs_have_different_ids() {
             d/catalog.toml:3:6 `"c"` DUPLICATE_ID the catalog in `d` has the id `c` of the catalog in `c`
               help: give one of the two another id
               c/catalog.toml:3:6 `"c"`: `c` stands here first
-            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
-            catalog c in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            catalog c in c: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, site_checks: 0, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            catalog c in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, site_checks: 0, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
         "#]],
     );
 }
@@ -180,18 +180,18 @@ fn an_option_list_that_nobody_uses_is_a_warning_once() {
         &files,
         "",
         expect![[r#"
-        lists.toml:6:6 `"unused"` (warning) UNUSED_OPTION_LIST no attribute uses option list `unused`
-          help: write `options = "unused"` in an attribute, or take the list out
-        catalog c in c: Counts { attributes: 2, options: 3, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
-        catalog d in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
-    "#]],
+            lists.toml:6:6 `"unused"` (warning) UNUSED_OPTION_LIST no attribute uses option list `unused`
+              help: write `options = "unused"` in an attribute, or take the list out
+            catalog c in c: Counts { attributes: 2, options: 3, parts: 0, measures: 0, facts: 1, site_checks: 0, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+            catalog d in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, site_checks: 0, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+        "#]],
     );
     check(
         &files,
         "d",
         expect![[r#"
-        catalog d in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
-    "#]],
+            catalog d in d: Counts { attributes: 1, options: 2, parts: 0, measures: 0, facts: 1, site_checks: 0, figures: 0, rules: {`plant`: 1}, room_rules: 0, tables: 0, rows: 0, items: 1, notices: 0, examples: 1 }
+        "#]],
     );
 }
 
