@@ -20,6 +20,9 @@ const LEVEL_AGAINST_DIAGONALS: &str =
     "what the level says does not go with the diagonals: measure again or have it looked at in the field";
 const EITHER_WAY: &str = "the sides lean or head and sill slope, and a level would tell which: the size fits either way, \
                           unless both do and work against each other";
+/// What is said where one side was not read of an opening that stands askew.
+const NOT_TAKEN_OFF: &str = "it stands askew and only one side was read: what that takes away is not taken off, and a unit of this \
+                             size may not fit; read the other side as well";
 const ONE_LEVEL: &str = "the size holds unless lean and slope work against each other";
 
 /// The tolerances of common practice, in inches.
@@ -78,6 +81,8 @@ pub enum Finding {
     DiagonalsMissing(usize),
     /// The diagonals differ and no level tells which sides stand askew.
     EitherWay,
+    /// The opening stands askew and one side was not read: what lean or slope takes away is not taken off.
+    NotTakenOff,
     /// The diagonals differ, and one level was held and was off: lean and slope may work together or against each other; where
     /// no level was held.
     OneLevel(Fact),
@@ -137,6 +142,7 @@ impl Finding {
             Self::DiagonalsMissing(_) => format!("diagonals missing: {NOT_SQUARE}"),
             Self::LevelAgainstDiagonals => LEVEL_AGAINST_DIAGONALS.to_owned(),
             Self::EitherWay => EITHER_WAY.to_owned(),
+            Self::NotTakenOff => NOT_TAKEN_OFF.to_owned(),
             Self::OneLevel(not_held) => format!("{ONE_LEVEL}: hold a level to {} too", held_to(*not_held)),
             Self::NotLevelled(not_held) => no_level(*not_held),
         }
@@ -150,6 +156,7 @@ impl Finding {
             Self::FewerReadings(..)
                 | Self::DiagonalsMissing(_)
                 | Self::EitherWay
+                | Self::NotTakenOff
                 | Self::OneLevel(_)
                 | Self::NotLevelled(_)
         )
@@ -168,6 +175,7 @@ impl Finding {
             Self::FewerReadings(..) => "fewer_readings",
             Self::DiagonalsMissing(_) => "diagonals_missing",
             Self::EitherWay => "either_way",
+            Self::NotTakenOff => "not_taken_off",
             Self::OneLevel(_) => "one_level",
             Self::NotLevelled(_) => "not_levelled",
         }

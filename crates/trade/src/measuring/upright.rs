@@ -189,6 +189,14 @@ fn out_of_tolerance(readings: &Readings, sides: [Option<&Governing>; 2]) -> Vec<
     findings
 }
 
+/// Whether the diagonals differ, or a level was off.
+fn stands_askew(readings: &Readings) -> bool {
+    let [first, second] = &readings.diagonals;
+    let differ = first.is_some() && second.is_some() && first != second;
+    let levels = [&readings.out_of_plumb, &readings.out_of_level];
+    differ || levels.into_iter().flatten().any(Number::is_positive)
+}
+
 fn not_read(readings: &Readings) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (side, three) in [(Side::Width, &readings.widths), (Side::Height, &readings.heights)] {
@@ -197,20 +205,26 @@ fn not_read(readings: &Readings) -> Vec<Finding> {
             findings.push(Finding::FewerReadings(side, read));
         }
     }
+    let sides = [&readings.widths, &readings.heights];
+    let sides = sides
+        .iter()
+        .filter(|three| three.iter().any(Option::is_some))
+        .count();
+    let has_no_level = readings.out_of_plumb.is_none() && readings.out_of_level.is_none();
     match &readings.diagonals {
-        [Some(first), Some(second)] => {
-            let is_sized = [&readings.widths, &readings.heights]
-                .iter()
-                .all(|three| three.iter().any(Option::is_some));
-            let differ = first != second;
-            if is_sized && differ && readings.out_of_plumb.is_none() && readings.out_of_level.is_none() {
+        [Some(first), Some(second)] if sides == 2 => {
+            if first != second && has_no_level {
                 findings.push(Finding::EitherWay);
             }
         }
+        [Some(_), Some(_)] => {}
         _ => {
             let missing = readings.diagonals.iter().filter(|one| one.is_none()).count();
             findings.push(Finding::DiagonalsMissing(missing));
         }
+    }
+    if sides == 1 && stands_askew(readings) {
+        findings.push(Finding::NotTakenOff);
     }
     if readings.out_of_plumb.is_none() {
         findings.push(Finding::NotLevelled(Fact::OutOfPlumb));

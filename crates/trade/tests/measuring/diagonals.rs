@@ -2,7 +2,7 @@
 
 use super::{COMPUTED, columns, inches, plain, readings};
 use astragal_trade::interval::Interval;
-use astragal_trade::measuring::{MeasuringError, expected_diagonal, measure};
+use astragal_trade::measuring::{Finding, MeasuringError, expected_diagonal, measure};
 
 #[test]
 fn a_rectangle_has_the_diagonals_of_pythagoras() {
@@ -98,4 +98,24 @@ fn an_error_says_what_was_expected_and_what_to_do() {
 #[test]
 fn diagonals_alone_are_not_refused() {
     assert!(measure(&readings("width 36, 36, 36; diagonals 700, 20")).is_ok());
+}
+
+/// Of one side alone nothing is taken off; where the opening is known to stand askew, that is said. Geometry, no source.
+#[test]
+fn one_side_of_an_opening_that_stands_askew_is_said_not_to_be_enough() {
+    let rows = [
+        ("width 28 1/2, 28 1/2, 28 1/2; diagonals 53 7/8, 53 5/8", true),
+        ("height 45, 45, 45; diagonals 53 7/8, 53 13/16", true),
+        ("width 28 1/2, 28 1/2, 28 1/2; plumb 1/16", true),
+        ("width 28 1/2, 28 1/2, 28 1/2; diagonals 53 7/8, 53 7/8", false),
+        ("width 28 1/2, 28 1/2, 28 1/2; plumb 0; level 0", false),
+        ("diagonals 53 7/8, 53 5/8", false),
+        ("width 36, 36, 36; height 60, 60, 60; diagonals 70, 69 7/8", false),
+    ];
+    for (text, said) in rows {
+        let measured = measure(&readings(text)).unwrap();
+        let is_said = measured.findings.contains(&Finding::NotTakenOff);
+        assert_eq!(is_said, said, "{text}");
+        assert_eq!(measured.upright.is_none(), !text.contains("height 60"), "{text}");
+    }
 }
