@@ -9,7 +9,8 @@ use std::collections::BTreeSet;
 
 use astragal_model::measure_text::{LengthUnit, format_length};
 use astragal_model::{
-    Bounds, DeductedBy, Id, Measure, Measured, Number, Site, SiteFact, Value, ValueType, contradictions,
+    Bounds, DeductedBy, Id, Measure, Measured, Number, Refused, Site, SiteFact, Value, ValueType,
+    contradictions,
 };
 
 use crate::serve::fault::{Faults, Reason, shown};
@@ -176,21 +177,21 @@ impl Taken<'_> {
                 number.to_string()
             }
         };
-        if !self.bounds.admit(found) {
-            let expected = self.bounds.words(show).unwrap_or_default();
-            let message = format!("{} is {}; expected {expected}", self.what, show(found));
-            faults.push(Reason::OutOfRange, field, &message);
-            return None;
-        }
-        let Some(step) = self.step.filter(|step| !found.is_multiple_of(step)) else {
+        let Some(refused) = self.bounds.refuse(found, self.step, show) else {
             return Some(());
         };
-        let nearest = match (found.floor_to(step), found.ceil_to(step)) {
-            (Some(below), Some(above)) => format!("; the nearest are {} and {}", show(&below), show(&above)),
-            _ => String::new(),
+        let (reason, message) = match refused {
+            Refused::OutOfRange { expected } => {
+                let message = format!("{} is {}; expected {expected}", self.what, show(found));
+                (Reason::OutOfRange, message)
+            }
+            Refused::OffStep { step, nearest } => {
+                let nearest = nearest.map(|nearest| format!("; {nearest}")).unwrap_or_default();
+                let message = format!("{} is not a multiple of {step}{nearest}", self.what);
+                (Reason::OffStep, message)
+            }
         };
-        let message = format!("{} is not a multiple of {}{nearest}", self.what, show(step));
-        faults.push(Reason::OffStep, field, &message);
+        faults.push(reason, field, &message);
         None
     }
 }

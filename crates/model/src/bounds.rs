@@ -45,4 +45,42 @@ impl Bounds {
             (None, None) => None,
         }
     }
+
+    /// Why a number is not taken: it lies outside, or is no multiple of `step`; nothing where it is. Numbers are as `show` writes them.
+    #[must_use]
+    pub fn refuse(
+        &self,
+        number: &Number,
+        step: Option<&Number>,
+        show: impl Fn(&Number) -> String,
+    ) -> Option<Refused> {
+        if !self.admit(number) {
+            let expected = self.words(show).unwrap_or_default();
+            return Some(Refused::OutOfRange { expected });
+        }
+        let step = step.filter(|step| !number.is_multiple_of(step))?;
+        let nearest = number.floor_to(step).zip(number.ceil_to(step));
+        Some(Refused::OffStep {
+            step: show(step),
+            nearest: nearest
+                .map(|(below, above)| format!("the nearest are {} and {}", show(&below), show(&above))),
+        })
+    }
+}
+
+/// Why a number is not taken.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Refused {
+    /// It lies outside.
+    OutOfRange {
+        /// What is taken: "0 in to 600 in".
+        expected: String,
+    },
+    /// It is no multiple of the step.
+    OffStep {
+        /// The step.
+        step: String,
+        /// What would do instead: "the nearest are 12 in and 13 in".
+        nearest: Option<String>,
+    },
 }

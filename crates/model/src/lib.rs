@@ -39,7 +39,7 @@ mod value;
 
 pub use astragal_exact::{Number, measure_text, number};
 pub use attribute::{Attribute, Audience, OptionEntry, Standard, Swatch, Validity};
-pub use bounds::Bounds;
+pub use bounds::{Bounds, Refused};
 pub use catalog::{Catalog, CatalogError, Declarations, Part};
 pub use currency::Currency;
 pub use drawing::{

@@ -1,7 +1,7 @@
 //! Whether a number that was written is one that its measure or fact takes.
 
 use astragal_model::measure_text::{LengthUnit, format_length};
-use astragal_model::{Bounds, Number};
+use astragal_model::{Bounds, Number, Refused};
 
 use crate::finding::{Finding, Findings, Place};
 
@@ -25,15 +25,11 @@ impl WrittenNumber<'_> {
         bounds: &Bounds,
         findings: &Findings,
     ) -> Option<()> {
-        if !bounds.admit(number) {
-            findings.push(self.out_of_range(bounds));
-            return None;
-        }
-        if let Some(step) = step.filter(|step| !number.is_multiple_of(step)) {
-            findings.push(self.off_step(number, step));
-            return None;
-        }
-        Some(())
+        let Some(refused) = bounds.refuse(number, step, |number| self.show(number)) else {
+            return Some(());
+        };
+        findings.push(self.finding(refused));
+        None
     }
 
     fn show(&self, number: &Number) -> String {
@@ -44,28 +40,23 @@ impl WrittenNumber<'_> {
         }
     }
 
-    fn out_of_range(&self, bounds: &Bounds) -> Finding {
-        let taken = bounds.words(|number| self.show(number)).unwrap_or_default();
-        let message = format!("{} is `{}`; expected {taken}", self.what, self.text);
-        Finding::error("OUT_OF_RANGE", message)
-            .at(self.place.clone())
-            .with_help("look at it again: what was measured, in which unit, from where; leave it out while nobody knows")
-    }
-
-    fn off_step(&self, number: &Number, step: &Number) -> Finding {
-        let message = format!(
-            "{} is `{}`, which is not a multiple of {}",
-            self.what,
-            self.text,
-            self.show(step)
-        );
-        let finding = Finding::error("OFF_STEP", message).at(self.place.clone());
-        match (number.floor_to(step), number.ceil_to(step)) {
-            (Some(below), Some(above)) => {
-                let nearest = format!("the nearest are {} and {}", self.show(&below), self.show(&above));
-                finding.with_help(nearest)
+    fn finding(&self, refused: Refused) -> Finding {
+        let (what, text, place) = (&self.what, self.text, self.place.clone());
+        match refused {
+            Refused::OutOfRange { expected } => {
+                let message = format!("{what} is `{text}`; expected {expected}");
+                Finding::error("OUT_OF_RANGE", message).at(place).with_help(
+                    "look at it again: what was measured, in which unit, from where; leave it out while nobody knows",
+                )
             }
-            _ => finding,
+            Refused::OffStep { step, nearest } => {
+                let message = format!("{what} is `{text}`, which is not a multiple of {step}");
+                let finding = Finding::error("OFF_STEP", message).at(place);
+                match nearest {
+                    Some(nearest) => finding.with_help(nearest),
+                    None => finding,
+                }
+            }
         }
     }
 }
