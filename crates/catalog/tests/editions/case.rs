@@ -49,7 +49,7 @@ pub(crate) fn number(text: &str) -> Number {
     let (top, bottom) = fraction.split_once('/').unwrap();
     let fraction = Number::ratio(top.parse().unwrap(), bottom.parse().unwrap()).unwrap();
     let whole = Number::from_decimal(whole).unwrap();
-    if whole.is_negative() {
+    if text.starts_with('-') {
         &whole - &fraction
     } else {
         &whole + &fraction

@@ -378,3 +378,28 @@ fn the_helper_reads_an_area_as_the_figure_does() {
         Truth::Yes
     );
 }
+
+/// The sill at the ground and a sixteenth of an inch below it, with every answer about the well.
+#[test]
+fn a_sill_below_the_ground_is_asked_for_its_well() {
+    let (codes, mut counts) = (building_codes(), BTreeMap::new());
+    for sill in [None, Some("-0 1/16"), Some("0")] {
+        for well in [None, Some(false), Some(true)] {
+            let way_out = WayOut {
+                sill: sill.map(number),
+                well,
+                ..WayOut::just_enough()
+            };
+            compare(&codes, &way_out, &mut counts);
+            let said = match (sill, well) {
+                (Some("0"), _) | (_, Some(true)) => Said::Yes,
+                (Some(_), Some(false)) => Said::No,
+                _ => Said::Unknown,
+            };
+            for (edition, file) in &codes {
+                let answers = file.judge(&way_out.case());
+                assert_eq!(answers.rule("escape-well"), said, "{edition}: {sill:?}, {well:?}");
+            }
+        }
+    }
+}
